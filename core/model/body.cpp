@@ -1,0 +1,229 @@
+// SPDX-FileCopyrightText: The project authors
+// SPDX-License-Identifier: GPL-3.0-only
+
+#include "model/body.h"
+
+#include <simdjson.h>
+
+#include <algorithm>
+
+namespace morrow {
+
+namespace {
+
+void appendText(std::string &out, std::string_view text)
+{
+    static constexpr char hex[] = "0123456789abcdef";
+    out += '"';
+    for (const char c : text) {
+        switch (c) {
+        case '"': out += "\\\""; break;
+        case '\\': out += "\\\\"; break;
+        case '\b': out += "\\b"; break;
+        case '\t': out += "\\t"; break;
+        case '\n': out += "\\n"; break;
+        case '\f': out += "\\f"; break;
+        case '\r': out += "\\r"; break;
+        default:
+            if (static_cast<unsigned char>(c) < 0x20) {
+                out += "\\u00";
+                out += hex[c >> 4];
+                out += hex[c & 15];
+            } else {
+                out += c;
+            }
+        }
+    }
+    out += '"';
+}
+
+namespace ondemand = simdjson::ondemand;
+
+/// A plan holds items, an item stages; nothing of ours is deeper.
+constexpr int kMaxDepth = 3;
+
+std::optional<Body> readObject(ondemand::object object, int depth);
+
+std::optional<Body::Value> readValue(ondemand::value value, int depth)
+{
+    ondemand::json_type type{};
+    if (value.type().get(type) != simdjson::SUCCESS)
+        return std::nullopt;
+    if (type == ondemand::json_type::number) {
+        std::string_view token = value.raw_json_token();
+        token = token.substr(0, token.find_last_not_of(" \t\r\n") + 1);
+        const auto number = Decimal::parse(token);
+        double checked{};
+        if (!number || value.get_double().get(checked) != simdjson::SUCCESS)
+            return std::nullopt;
+        return *number;
+    }
+    if (type == ondemand::json_type::string) {
+        std::string_view text;
+        if (value.get_string().get(text) != simdjson::SUCCESS)
+            return std::nullopt;
+        return std::string(text);
+    }
+    ondemand::array array;
+    if (type != ondemand::json_type::array || depth == kMaxDepth || value.get_array().get(array) != simdjson::SUCCESS)
+        return std::nullopt;
+    std::vector<Body> list;
+    for (auto element : array) {
+        ondemand::object object;
+        if (element.get_object().get(object) != simdjson::SUCCESS)
+            return std::nullopt;
+        auto body = readObject(object, depth + 1);
+        if (!body)
+            return std::nullopt;
+        list.push_back(std::move(*body));
+    }
+    return list;
+}
+
+std::optional<Body> readObject(ondemand::object object, int depth)
+{
+    Body body;
+    std::string last;
+    bool first = true;
+    for (auto pair : object) {
+        ondemand::field field;
+        std::string_view key;
+        if (std::move(pair).get(field) != simdjson::SUCCESS || field.unescaped_key().get(key) != simdjson::SUCCESS)
+            return std::nullopt;
+        if (!first && key <= last)
+            return std::nullopt;
+        first = false;
+        last = key;
+        const auto known = fieldNamed(last);
+        if (!known)
+            continue;
+        auto value = readValue(field.value(), depth);
+        if (!value)
+            return std::nullopt;
+        body.set(*known, std::move(*value));
+    }
+    return body;
+}
+
+} // namespace
+
+void Body::set(Field field, Value value)
+{
+    // Fields mostly come in order, so that the place is mostly the end.
+    auto at = m_fields.end();
+    while (at != m_fields.begin() && std::prev(at)->first >= field)
+        --at;
+    if (at != m_fields.end() && at->first == field)
+        at->second = std::move(value);
+    else
+        m_fields.emplace(at, field, std::move(value));
+}
+
+void Body::remove(Field field)
+{
+    std::erase_if(m_fields, [field](const auto &entry) { return entry.first == field; });
+}
+
+const Body::Value *Body::find(Field field) const noexcept
+{
+    for (const auto &[name, value] : m_fields) {
+        if (name == field)
+            return &value;
+    }
+    return nullptr;
+}
+
+const Decimal *Body::number(Field field) const noexcept
+{
+    const Value *const value = find(field);
+    return value ? std::get_if<Decimal>(value) : nullptr;
+}
+
+const std::string *Body::text(Field field) const noexcept
+{
+    const Value *const value = find(field);
+    return value ? std::get_if<std::string>(value) : nullptr;
+}
+
+const std::vector<Body> *Body::list(Field field) const noexcept
+{
+    const Value *const value = find(field);
+    return value ? std::get_if<std::vector<Body>>(value) : nullptr;
+}
+
+std::string_view Body::textOr(Field field, std::string_view otherwise) const noexcept
+{
+    const std::string *const found = text(field);
+    return found ? std::string_view(*found) : otherwise;
+}
+
+int Body::intOr(Field field, int otherwise) const noexcept
+{
+    const Decimal *const found = number(field);
+    return found ? found->toInt() : otherwise;
+}
+
+std::string Body::toJson() const
+{
+    std::string out;
+    out.reserve(32 * m_fields.size() + 2);
+    appendTo(out);
+    return out;
+}
+
+void Body::appendTo(std::string &out) const
+{
+    char separator = '{';
+    for (const auto &[field, value] : m_fields) {
+        out += separator;
+        separator = ',';
+        out += '"';
+        out += name(field);
+        out += "\":";
+        if (const auto *number = std::get_if<Decimal>(&value)) {
+            out += number->toString();
+        } else if (const auto *text = std::get_if<std::string>(&value)) {
+            appendText(out, *text);
+        } else {
+            char before = '[';
+            for (const Body &body : std::get<std::vector<Body>>(value)) {
+                out += before;
+                before = ',';
+                body.appendTo(out);
+            }
+            if (before == '[')
+                out += '[';
+            out += ']';
+        }
+    }
+    if (separator == '{')
+        out += '{';
+    out += '}';
+}
+
+struct BodyReader::Parser
+{
+    ondemand::parser parser;
+    std::string buffer;
+};
+
+BodyReader::BodyReader() : m_parser(std::make_unique<Parser>()) {}
+BodyReader::~BodyReader() = default;
+
+std::optional<Body> BodyReader::read(std::string_view json)
+{
+    std::string &buffer = m_parser->buffer;
+    buffer.assign(json);
+    buffer.reserve(json.size() + simdjson::SIMDJSON_PADDING);
+    ondemand::document document;
+    ondemand::object object;
+    if (m_parser->parser.iterate(buffer.data(), buffer.size(), buffer.capacity()).get(document) != simdjson::SUCCESS
+        || document.get_object().get(object) != simdjson::SUCCESS)
+        return std::nullopt;
+    auto body = readObject(object, 1);
+    if (!body || document.current_location().error() != simdjson::OUT_OF_BOUNDS) // something follows the object
+        return std::nullopt;
+    return body;
+}
+
+} // namespace morrow
