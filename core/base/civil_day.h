@@ -48,7 +48,10 @@ public:
     friend constexpr auto operator<=>(CivilDay, CivilDay) noexcept = default;
 
 private:
-    explicit constexpr CivilDay(int number) noexcept : m_number(number) {}
+    explicit constexpr CivilDay(int number) noexcept
+        : m_number(number)
+    {
+    }
 
     int m_number;
 };

@@ -51,7 +51,10 @@ public:
     friend constexpr auto operator<=>(Decimal, Decimal) noexcept = default;
 
 private:
-    explicit constexpr Decimal(std::int64_t thousandths) noexcept : m_thousandths(thousandths) {}
+    explicit constexpr Decimal(std::int64_t thousandths) noexcept
+        : m_thousandths(thousandths)
+    {
+    }
 
     std::int64_t m_thousandths = 0;
 };

@@ -46,7 +46,10 @@ FileError fromErrno(int error) noexcept
 class Descriptor
 {
 public:
-    explicit Descriptor(int number) noexcept : m_number(number) {}
+    explicit Descriptor(int number) noexcept
+        : m_number(number)
+    {
+    }
     Descriptor(const Descriptor &) = delete;
     Descriptor &operator=(const Descriptor &) = delete;
     ~Descriptor() { close(); }
@@ -123,7 +126,9 @@ Result<std::string, FileError> readFile(const fs::path &path, std::size_t limit)
     const Descriptor file(::open(path.c_str(), O_RDONLY | O_NONBLOCK | O_CLOEXEC | O_NOCTTY));
     if (!file.isOpen())
         return failure(fromErrno(errno));
-    struct stat status{};
+    struct stat status
+    {
+    };
     if (::fstat(file.number(), &status) != 0)
         return failure(fromErrno(errno));
     if (!S_ISREG(status.st_mode))
@@ -172,7 +177,9 @@ Result<void, FileError> writeFile(const fs::path &path, std::string_view bytes)
 Result<void, FileError> writeFolder(const fs::path &path, const std::map<std::string, std::string> &files)
 {
     const fs::path target = named(path);
-    struct stat status{};
+    struct stat status
+    {
+    };
     if (::lstat(target.c_str(), &status) == 0)
         return failure(FileError::Exists);
 

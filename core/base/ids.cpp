@@ -37,9 +37,8 @@ bool isEntryId(std::string_view text) noexcept
 {
     if (text.empty() || text.size() > 64)
         return false;
-    return std::all_of(text.begin(), text.end(), [](char c) {
-        return (c >= 'A' && c <= 'Z') || (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9') || c == '-' || c == '.';
-    });
+    return std::all_of(text.begin(), text.end(),
+        [](char c) { return (c >= 'A' && c <= 'Z') || (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9') || c == '-' || c == '.'; });
 }
 
 std::string uuidFromDigest(const Digest &digest)

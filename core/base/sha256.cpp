@@ -24,7 +24,10 @@ struct Sha256::Context
     }
 };
 
-Sha256::Sha256() : m_context(std::make_unique<Context>()) {}
+Sha256::Sha256()
+    : m_context(std::make_unique<Context>())
+{
+}
 Sha256::~Sha256() = default;
 
 Digest Sha256::of(std::string_view message)
@@ -32,8 +35,8 @@ Digest Sha256::of(std::string_view message)
     Digest digest{};
     unsigned size = 0;
     const bool done = EVP_DigestInit_ex2(m_context->evp, m_context->algorithm, nullptr) == 1
-            && EVP_DigestUpdate(m_context->evp, message.data(), message.size()) == 1
-            && EVP_DigestFinal_ex(m_context->evp, digest.data(), &size) == 1;
+        && EVP_DigestUpdate(m_context->evp, message.data(), message.size()) == 1
+        && EVP_DigestFinal_ex(m_context->evp, digest.data(), &size) == 1;
     if (!done || size != digest.size())
         qFatal("SHA-256 is not available");
     return digest;

@@ -21,7 +21,10 @@ std::size_t sequenceLength(std::string_view bytes) noexcept
     const unsigned char first = at(0);
     if (first < 0x80)
         return 1;
-    const std::size_t length = first >= 0xc2 && first < 0xe0 ? 2 : first >= 0xe0 && first < 0xf0 ? 3 : first >= 0xf0 && first < 0xf5 ? 4 : 0;
+    const std::size_t length = first >= 0xc2 && first < 0xe0 ? 2
+        : first >= 0xe0 && first < 0xf0                      ? 3
+        : first >= 0xf0 && first < 0xf5                      ? 4
+                                                             : 0;
     if (length == 0 || bytes.size() < length)
         return 0;
     for (std::size_t i = 1; i < length; ++i) {
@@ -30,7 +33,7 @@ std::size_t sequenceLength(std::string_view bytes) noexcept
     }
     const unsigned char second = at(1);
     const bool outOfRange = (first == 0xe0 && second < 0xa0) || (first == 0xed && second >= 0xa0) || (first == 0xf0 && second < 0x90)
-            || (first == 0xf4 && second >= 0x90);
+        || (first == 0xf4 && second >= 0x90);
     return outOfRange ? 0 : length;
 }
 
@@ -61,7 +64,8 @@ bool hasControlCharacter(std::string_view text) noexcept
 
 std::size_t codePoints(std::string_view text) noexcept
 {
-    return static_cast<std::size_t>(std::count_if(text.begin(), text.end(), [](char c) { return !continues(static_cast<unsigned char>(c)); }));
+    return static_cast<std::size_t>(
+        std::count_if(text.begin(), text.end(), [](char c) { return !continues(static_cast<unsigned char>(c)); }));
 }
 
 } // namespace morrow

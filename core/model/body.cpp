@@ -17,13 +17,27 @@ void appendText(std::string &out, std::string_view text)
     out += '"';
     for (const char c : text) {
         switch (c) {
-        case '"': out += "\\\""; break;
-        case '\\': out += "\\\\"; break;
-        case '\b': out += "\\b"; break;
-        case '\t': out += "\\t"; break;
-        case '\n': out += "\\n"; break;
-        case '\f': out += "\\f"; break;
-        case '\r': out += "\\r"; break;
+        case '"':
+            out += "\\\"";
+            break;
+        case '\\':
+            out += "\\\\";
+            break;
+        case '\b':
+            out += "\\b";
+            break;
+        case '\t':
+            out += "\\t";
+            break;
+        case '\n':
+            out += "\\n";
+            break;
+        case '\f':
+            out += "\\f";
+            break;
+        case '\r':
+            out += "\\r";
+            break;
         default:
             if (static_cast<unsigned char>(c) < 0x20) {
                 out += "\\u00";
@@ -207,7 +221,10 @@ struct BodyReader::Parser
     std::string buffer;
 };
 
-BodyReader::BodyReader() : m_parser(std::make_unique<Parser>()) {}
+BodyReader::BodyReader()
+    : m_parser(std::make_unique<Parser>())
+{
+}
 BodyReader::~BodyReader() = default;
 
 std::optional<Body> BodyReader::read(std::string_view json)

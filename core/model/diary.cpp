@@ -53,9 +53,9 @@ std::optional<PainScore> painScore(const Body &body, Field field)
 
 OutcomeKind outcomeKind(std::string_view text) noexcept
 {
-    return text == "activity" ? OutcomeKind::Activity
-        : text == "overall"   ? OutcomeKind::Overall
-        : text == "change"    ? OutcomeKind::Change
+    return text == "activity"  ? OutcomeKind::Activity
+        : text == "overall"    ? OutcomeKind::Overall
+        : text == "change"     ? OutcomeKind::Change
         : text == "acceptable" ? OutcomeKind::Acceptable
                                : OutcomeKind::Test;
 }
@@ -119,8 +119,8 @@ private:
             }
             if (replaced.empty())
                 continue;
-            const auto kept = std::stable_partition(reads.begin(), reads.end(),
-                                                    [&](const Read &read) { return !replaced.contains(entryOf(read).id); });
+            const auto kept
+                = std::stable_partition(reads.begin(), reads.end(), [&](const Read &read) { return !replaced.contains(entryOf(read).id); });
             if (&reads == &of(Kind::Pause))
                 m_replacedPauses.assign(kept, reads.end());
             reads.erase(kept, reads.end());
@@ -241,7 +241,8 @@ private:
                 m_itemNamed.emplace(item.item.key, &item);
         }
         using DayItem = std::pair<CivilDay, std::string_view>;
-        for (const Read *read : counting(Kind::Stage, [this](const Read &r) { return DayItem(entryOf(r).day, r.body.textOr(Field::Item)); })) {
+        for (const Read *read :
+            counting(Kind::Stage, [this](const Read &r) { return DayItem(entryOf(r).day, r.body.textOr(Field::Item)); })) {
             const auto item = m_itemNamed.find(read->body.textOr(Field::Item));
             if (item != m_itemNamed.end())
                 item->second->stageChanges.push_back({read->index, entryOf(*read).day, read->body.intOr(Field::Stage, 1)});
@@ -314,25 +315,25 @@ private:
         using DayComplaint = std::pair<CivilDay, std::string_view>;
         using DaySlot = std::tuple<CivilDay, std::string_view, std::string_view>;
         const auto dayComplaint = [this](const Read &r) { return DayComplaint(entryOf(r).day, r.body.textOr(Field::Complaint)); };
-        const auto daySlot = [this](const Read &r) {
-            return DaySlot(entryOf(r).day, r.body.textOr(Field::Slot), r.body.textOr(Field::Complaint));
-        };
+        const auto daySlot
+            = [this](const Read &r) { return DaySlot(entryOf(r).day, r.body.textOr(Field::Slot), r.body.textOr(Field::Complaint)); };
 
         for (const Read *read : counting(Kind::Check, dayComplaint)) {
             if (ComplaintDiary *const complaint = complaintOf(*read))
                 complaint->checks.push_back({read->index, entryOf(*read).day, painScore(read->body, Field::Pain),
-                                             wholeNumber(read->body, Field::StiffnessMin), read->body.intOr(Field::Declined, 0) == 1});
+                    wholeNumber(read->body, Field::StiffnessMin), read->body.intOr(Field::Declined, 0) == 1});
         }
         for (const Read *read : counting(Kind::Session, daySlot)) {
             if (ComplaintDiary *const complaint = complaintOf(*read))
                 complaint->sessions.push_back({read->index, entryOf(*read).day, std::string(read->body.textOr(Field::Slot)),
-                                               painScore(read->body, Field::PainDuring), painScore(read->body, Field::PainAfter)});
+                    painScore(read->body, Field::PainDuring), painScore(read->body, Field::PainAfter)});
         }
         const auto foldMarks = [&](Kind kind, std::vector<SlotMark> ComplaintDiary::*marks) {
             for (const Read *read : counting(kind, daySlot)) {
                 if (ComplaintDiary *const complaint = complaintOf(*read))
-                    (complaint->*marks).push_back({read->index, entryOf(*read).day, std::string(read->body.textOr(Field::Slot)),
-                                                   std::string(read->body.textOr(Field::Reason))});
+                    (complaint->*marks)
+                        .push_back({read->index, entryOf(*read).day, std::string(read->body.textOr(Field::Slot)),
+                            std::string(read->body.textOr(Field::Reason))});
             }
         };
         foldMarks(Kind::Skip, &ComplaintDiary::skips);

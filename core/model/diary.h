@@ -92,7 +92,13 @@ struct Visit
     std::optional<PainScore> painDuring;
 };
 
-enum class OutcomeKind { Activity, Overall, Change, Acceptable, Test };
+enum class OutcomeKind {
+    Activity,
+    Overall,
+    Change,
+    Acceptable,
+    Test
+};
 
 struct Outcome
 {

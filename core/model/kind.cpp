@@ -13,9 +13,30 @@ namespace {
 using namespace std::string_view_literals;
 
 constexpr std::array kKinds{
-    "check"sv, "set"sv, "session"sv, "skip"sv, "easier"sv, "stage"sv, "setting"sv, "unusual"sv,
-    "note"sv, "flag"sv, "outcome"sv, "pause"sv, "visit"sv, "heard"sv, "put_aside"sv, "handed"sv,
-    "complaint"sv, "plan"sv, "cleared"sv, "closed"sv, "memo"sv, "known_as"sv, "alias"sv, "set_aside"sv,
+    "check"sv,
+    "set"sv,
+    "session"sv,
+    "skip"sv,
+    "easier"sv,
+    "stage"sv,
+    "setting"sv,
+    "unusual"sv,
+    "note"sv,
+    "flag"sv,
+    "outcome"sv,
+    "pause"sv,
+    "visit"sv,
+    "heard"sv,
+    "put_aside"sv,
+    "handed"sv,
+    "complaint"sv,
+    "plan"sv,
+    "cleared"sv,
+    "closed"sv,
+    "memo"sv,
+    "known_as"sv,
+    "alias"sv,
+    "set_aside"sv,
 };
 static_assert(kKinds.size() == kKindCount && static_cast<int>(Kind::SetAside) + 1 == kKindCount);
 

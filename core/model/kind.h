@@ -41,7 +41,11 @@ enum class Kind : std::uint8_t {
 
 inline constexpr int kKindCount = 24;
 
-enum class Author : std::uint8_t { Patient, Helper, Clinic };
+enum class Author : std::uint8_t {
+    Patient,
+    Helper,
+    Clinic
+};
 
 [[nodiscard]] std::string_view name(Kind kind) noexcept;
 [[nodiscard]] std::optional<Kind> kindNamed(std::string_view text) noexcept;

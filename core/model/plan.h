@@ -76,7 +76,11 @@ struct Limits
 };
 
 /// Who may go to the next stage when the rule's conditions hold.
-enum class Authority { Off, Clinic, Patient };
+enum class Authority {
+    Off,
+    Clinic,
+    Patient
+};
 
 /// What is asked beside the check.
 struct Asks

@@ -23,7 +23,10 @@ namespace morrow {
 class RecurrenceRule
 {
 public:
-    enum class Frequency : std::uint8_t { Daily, Weekly };
+    enum class Frequency : std::uint8_t {
+        Daily,
+        Weekly
+    };
 
     /// Every day.
     constexpr RecurrenceRule() noexcept = default;

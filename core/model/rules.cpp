@@ -104,7 +104,12 @@ constexpr std::array kStage{kNamedItem, needed(whole(Field::Stage, 1, 1000)), te
 constexpr std::array kSetting{naming(needed(choice(Field::Key, kSettingKeys))), needed(text(Field::Value)), kWithdrawn};
 constexpr std::array kUnusual{needed(text(Field::Text)), kWithdrawn};
 constexpr std::array kNote{
-    kComplaint, needed(choice(Field::Kind, kNoteKinds)), text(Field::Item), text(Field::Text), of(Field::About, Form::Id), kWithdrawn,
+    kComplaint,
+    needed(choice(Field::Kind, kNoteKinds)),
+    text(Field::Item),
+    text(Field::Text),
+    of(Field::About, Form::Id),
+    kWithdrawn,
 };
 constexpr std::array kFlag{needed(text(Field::Sign)), text(Field::Note), choice(Field::Told, kYesNo), kWithdrawn};
 constexpr std::array kOutcome{
@@ -142,7 +147,8 @@ constexpr std::array kVisit{
 };
 constexpr std::array kHeard{naming(needed(of(Field::Flag, Form::Id))), needed(choice(Field::Answer, kAnswers)), kWithdrawn};
 constexpr std::array kPutAside{kComplaint, kWithdrawn};
-constexpr std::array kHanded{needed(text(Field::File)), of(Field::From, Form::Day), of(Field::To, Form::Day), text(Field::Addressee), kWithdrawn};
+constexpr std::array kHanded{
+    needed(text(Field::File)), of(Field::From, Form::Day), of(Field::To, Form::Day), text(Field::Addressee), kWithdrawn};
 constexpr std::array kComplaintFields{
     kComplaint,
     text(Field::Region),
@@ -331,7 +337,8 @@ std::optional<std::string> readAsks(std::string_view text)
 bool isTimeOfDay(std::string_view text) noexcept
 {
     const auto digit = [text](std::size_t i) { return text[i] >= '0' && text[i] <= '9'; };
-    return text.size() == 5 && text[2] == ':' && digit(0) && digit(1) && digit(3) && digit(4) && text.substr(0, 2) < "24"sv && text[3] < '6';
+    return text.size() == 5 && text[2] == ':' && digit(0) && digit(1) && digit(3) && digit(4) && text.substr(0, 2) < "24"sv
+        && text[3] < '6';
 }
 
 bool hasSpace(std::string_view text) noexcept
@@ -354,11 +361,11 @@ const FieldRule *outcomeBounds(std::string_view kind) noexcept
     static constexpr FieldRule overall = whole(Field::Value, 0, 100);
     static constexpr FieldRule change = whole(Field::Value, -5, 5);
     static constexpr FieldRule acceptable = whole(Field::Value, 0, 1);
-    return kind == "activity"sv ? &activity
-        : kind == "overall"sv   ? &overall
-        : kind == "change"sv    ? &change
+    return kind == "activity"sv  ? &activity
+        : kind == "overall"sv    ? &overall
+        : kind == "change"sv     ? &change
         : kind == "acceptable"sv ? &acceptable
-                                : nullptr;
+                                 : nullptr;
 }
 
 using Problems = std::vector<BodyProblem>;

@@ -36,7 +36,10 @@ public:
     friend constexpr auto operator<=>(PainScore, PainScore) noexcept = default;
 
 private:
-    explicit constexpr PainScore(int value) noexcept : m_value(value) {}
+    explicit constexpr PainScore(int value) noexcept
+        : m_value(value)
+    {
+    }
 
     int m_value;
 };
