@@ -85,7 +85,8 @@ std::optional<Moment> parseMoment(std::string_view text) noexcept
     if (!offset)
         return std::nullopt;
 
-    const std::int64_t local = day->number() * kMsPerDay + (hours * 60 + minutes) * kMsPerMinute + seconds * 1000 + milliseconds;
+    const int ofMinute = seconds * 1000 + milliseconds;
+    const std::int64_t local = day->number() * kMsPerDay + (hours * 60 + minutes) * kMsPerMinute + ofMinute;
     return Moment{local - *offset * kMsPerMinute, *offset};
 }
 

@@ -166,12 +166,10 @@ Result<void, FileError> writeFile(const fs::path &path, std::string_view bytes)
         ::unlink(part.c_str());
         return written;
     }
-    if (::rename(part.c_str(), path.c_str()) != 0) {
-        const int error = errno;
+    auto renamed = renameDurably(part, path);
+    if (!renamed)
         ::unlink(part.c_str());
-        return failure(fromErrno(error));
-    }
-    return syncFolder(folderOf(path));
+    return renamed;
 }
 
 Result<void, FileError> writeFolder(const fs::path &path, const std::map<std::string, std::string> &files)
@@ -203,6 +201,21 @@ Result<void, FileError> writeFolder(const fs::path &path, const std::map<std::st
     if (!done)
         fs::remove_all(part, ignored);
     return done;
+}
+
+Result<void, FileError> syncFile(const fs::path &path)
+{
+    const Descriptor file(::open(path.c_str(), O_RDONLY | O_CLOEXEC));
+    if (!file.isOpen() || ::fsync(file.number()) != 0)
+        return failure(fromErrno(errno));
+    return {};
+}
+
+Result<void, FileError> renameDurably(const fs::path &from, const fs::path &to)
+{
+    if (::rename(from.c_str(), to.c_str()) != 0)
+        return failure(fromErrno(errno));
+    return syncFolder(folderOf(to));
 }
 
 } // namespace morrow

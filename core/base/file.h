@@ -44,4 +44,10 @@ Result<void, FileError> writeFile(const std::filesystem::path &path, std::string
 /// path that exists.
 Result<void, FileError> writeFolder(const std::filesystem::path &path, const std::map<std::string, std::string> &files);
 
+/// Makes what was written to the file at \a path durable.
+Result<void, FileError> syncFile(const std::filesystem::path &path);
+
+/// Gives the file \a from the name \a to in the same folder, in the place of what was there, durably.
+Result<void, FileError> renameDurably(const std::filesystem::path &from, const std::filesystem::path &to);
+
 } // namespace morrow

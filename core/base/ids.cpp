@@ -76,4 +76,27 @@ std::string IdSource::next(std::int64_t utcMs)
     return uuidText(bytes);
 }
 
+void IdSource::startAfter(std::string_view id) noexcept
+{
+    if (id.size() != 36 || id[14] != '7' || id[8] != '-' || id[13] != '-' || id[18] != '-' || id[23] != '-')
+        return;
+    std::array<std::uint64_t, 2> halves{};
+    std::size_t digits = 0;
+    for (const char c : id) {
+        const int value = c >= '0' && c <= '9' ? c - '0' : c >= 'a' && c <= 'f' ? c - 'a' + 10 : -1;
+        if (value < 0)
+            continue;
+        std::uint64_t &half = halves[digits++ < 16 ? 0 : 1];
+        half = half << 4 | static_cast<std::uint64_t>(value);
+    }
+    if (digits != 32)
+        return;
+    const std::uint64_t high = (halves[0] >> 16) << 12 | (halves[0] & 0xfff);
+    const std::uint64_t low = halves[1] & ((std::uint64_t{1} << 62) - 1);
+    if (high > m_high || (high == m_high && low > m_low)) {
+        m_high = high;
+        m_low = low;
+    }
+}
+
 } // namespace morrow

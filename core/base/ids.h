@@ -39,6 +39,9 @@ public:
     /// An id for something recorded at \a utcMs, greater as text than every one before it.
     [[nodiscard]] std::string next(std::int64_t utcMs);
 
+    /// Makes every id from now on greater than \a id, if that is a UUID of version 7.
+    void startAfter(std::string_view id) noexcept;
+
 private:
     Random m_random;
     std::uint64_t m_high = 0; ///< 48 bits of time, then 12 that count

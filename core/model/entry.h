@@ -19,10 +19,12 @@
 #include "model/body.h"
 #include "model/kind.h"
 
+#include <initializer_list>
 #include <optional>
 #include <span>
 #include <string>
 #include <string_view>
+#include <vector>
 
 namespace morrow {
 
@@ -44,6 +46,10 @@ struct Entry
 /// decimal, absent as empty, after its length as 4 bytes big-endian.
 [[nodiscard]] Digest digestOf(const Entry &entry, Sha256 &hash);
 
+/// SHA-256 over \a columns, each as UTF-8 text after its length as 4 bytes big-endian: how
+/// an entry and the other rows of a store are digested. The first one names what it is.
+[[nodiscard]] Digest digestOfColumns(std::initializer_list<std::string_view> columns, Sha256 &hash);
+
 /// The id of an entry that came without one: UUID version 8 of its digest taken with an empty id.
 [[nodiscard]] std::string derivedId(const Entry &entry, Sha256 &hash);
 
@@ -53,6 +59,8 @@ class Sum
 {
 public:
     void add(const Digest &digest) noexcept;
+    /// Takes back an add.
+    void subtract(const Digest &digest) noexcept;
     [[nodiscard]] const Digest &value() const noexcept { return m_value; }
 
     friend bool operator==(const Sum &, const Sum &) = default;
@@ -60,6 +68,10 @@ public:
 private:
     Digest m_value{};
 };
+
+/// The entry \a id of \a entries with everything that it corrects and that corrects it,
+/// directly or through others; empty if it is not there.
+[[nodiscard]] std::vector<const Entry *> chainOf(std::span<const Entry> entries, std::string_view id);
 
 /// Whether \a later counts before \a earlier among entries about the same thing: the
 /// later recorded, an absent instant first, ties by the greater id as bytes.

@@ -3,11 +3,6 @@
 
 #include "model/rules.h"
 
-#include "base/clock.h"
-#include "base/ids.h"
-#include "base/utf8.h"
-#include "model/rhythm.h"
-
 #include <algorithm>
 #include <array>
 
@@ -298,112 +293,6 @@ constexpr FieldRule kDayStarts = of(Field::Value, Form::TimeOfDay);
 constexpr FieldRule kBodyMass{.field = Field::Value, .form = Form::Number, .least = Decimal::whole(1), .most = Decimal::whole(1000)};
 constexpr FieldRule kTimeZone = of(Field::Value, Form::Word);
 
-std::optional<std::string> readWords(std::string_view words)
-{
-    std::vector<std::string_view> seen;
-    for (std::size_t at = 0; at <= words.size();) {
-        const std::size_t space = std::min(words.find(' ', at), words.size());
-        const std::string_view word = words.substr(at, space - at);
-        if (word.empty() || std::find(seen.begin(), seen.end(), word) != seen.end())
-            return std::nullopt;
-        seen.push_back(word);
-        at = space + 1;
-    }
-    return std::string(words);
-}
-
-std::optional<std::string> readAsks(std::string_view text)
-{
-    static constexpr std::array all{"stiffness"sv, "during"sv, "after"sv, "spare"sv};
-    if (text == "none"sv)
-        return std::string(text);
-    if (!readWords(text))
-        return std::nullopt;
-    // One order for one meaning.
-    std::string ordered;
-    std::size_t known = 0;
-    const std::string padded = ' ' + std::string(text) + ' ';
-    for (const std::string_view ask : all) {
-        if (padded.find(' ' + std::string(ask) + ' ') != std::string::npos) {
-            ordered += (ordered.empty() ? "" : " ") + std::string(ask);
-            ++known;
-        }
-    }
-    if (known != static_cast<std::size_t>(std::count(text.begin(), text.end(), ' ')) + 1)
-        return std::nullopt;
-    return ordered;
-}
-
-bool isTimeOfDay(std::string_view text) noexcept
-{
-    const auto digit = [text](std::size_t i) { return text[i] >= '0' && text[i] <= '9'; };
-    return text.size() == 5 && text[2] == ':' && digit(0) && digit(1) && digit(3) && digit(4) && text.substr(0, 2) < "24"sv
-        && text[3] < '6';
-}
-
-bool hasSpace(std::string_view text) noexcept
-{
-    return text.find_first_of(" \t\r\n"sv) != std::string_view::npos;
-}
-
-std::optional<Body::Value> readNumber(const FieldRule &rule, std::string_view text)
-{
-    const auto number = Decimal::parse(text);
-    if (!number || *number < rule.least || *number > rule.most || (rule.form == Form::Whole && !number->isWhole()))
-        return std::nullopt;
-    return *number;
-}
-
-/// The bounds that the kind of an outcome sets for its value; nullptr for a test.
-const FieldRule *outcomeBounds(std::string_view kind) noexcept
-{
-    static constexpr FieldRule activity = whole(Field::Value, 0, 10);
-    static constexpr FieldRule overall = whole(Field::Value, 0, 100);
-    static constexpr FieldRule change = whole(Field::Value, -5, 5);
-    static constexpr FieldRule acceptable = whole(Field::Value, 0, 1);
-    return kind == "activity"sv  ? &activity
-        : kind == "overall"sv    ? &overall
-        : kind == "change"sv     ? &change
-        : kind == "acceptable"sv ? &acceptable
-                                 : nullptr;
-}
-
-using Problems = std::vector<BodyProblem>;
-
-void findWithdrawnExtras(const KindRule &rule, const Body &body, Problems &problems)
-{
-    for (const auto &[field, value] : body.fields()) {
-        const FieldRule *const fieldRule = ruleOf(rule.kind, field);
-        if (field != Field::Withdrawn && !(fieldRule && fieldRule->names))
-            problems.push_back({BodyProblem::Code::NotAllowed, field, Field::Withdrawn});
-    }
-}
-
-void findContradictions(Kind kind, const Body &body, std::optional<CivilDay> day, Problems &problems)
-{
-    using Code = BodyProblem::Code;
-    if (kind == Kind::Check && body.intOr(Field::Declined, 0) == 1 && body.has(Field::Pain))
-        problems.push_back({Code::NotAllowed, Field::Pain, Field::Declined});
-    if (kind == Kind::Pause && day && body.text(Field::To)) {
-        const auto to = CivilDay::parse(*body.text(Field::To));
-        if (to && *to < *day)
-            problems.push_back({Code::OutOfBounds, Field::To, Field::From});
-    }
-    if (kind == Kind::Note && !body.has(Field::Text) && body.textOr(Field::Kind) != "unsure"sv)
-        problems.push_back({Code::Missing, Field::Text, Field::Kind});
-    if (kind == Kind::Outcome) {
-        const std::string_view outcome = body.textOr(Field::Kind);
-        const FieldRule *const bounds = outcomeBounds(outcome);
-        const Decimal *const value = body.number(Field::Value);
-        if (bounds && value && !readNumber(*bounds, value->toString()))
-            problems.push_back({Code::OutOfBounds, Field::Value, Field::Kind, bounds});
-        if ((outcome == "activity"sv || outcome == "test"sv) && !body.has(Field::Name))
-            problems.push_back({Code::Missing, Field::Name, Field::Kind});
-        if (outcome == "test"sv && !body.has(Field::Unit))
-            problems.push_back({Code::Missing, Field::Unit, Field::Kind});
-    }
-}
-
 } // namespace
 
 const KindRule &ruleOf(Kind kind) noexcept
@@ -438,66 +327,6 @@ std::span<const FieldRule> planSettingRules() noexcept
 const FieldRule *settingRule(std::string_view key) noexcept
 {
     return key == "day_starts"sv ? &kDayStarts : key == "body_mass_kg"sv ? &kBodyMass : key == "time_zone"sv ? &kTimeZone : nullptr;
-}
-
-std::optional<Body::Value> readValue(const FieldRule &rule, std::string_view text)
-{
-    if (text.empty() || firstInvalidUtf8(text) || hasControlCharacter(text))
-        return std::nullopt;
-    const auto textIf = [text](bool good) -> std::optional<Body::Value> {
-        if (!good)
-            return std::nullopt;
-        return std::string(text);
-    };
-    switch (rule.form) {
-    case Form::Text:
-        return std::string(text);
-    case Form::Id:
-        return textIf(isEntryId(text));
-    case Form::Word:
-        return textIf(!hasSpace(text));
-    case Form::Words:
-        return textIf(readWords(text).has_value());
-    case Form::Number:
-    case Form::Whole:
-        return readNumber(rule, text);
-    case Form::Day:
-        return textIf(CivilDay::parse(text).has_value());
-    case Form::TimeOfDay:
-        return textIf(isTimeOfDay(text));
-    case Form::Moment:
-        return textIf(parseMoment(text).has_value());
-    case Form::Choice:
-        return textIf(std::find(rule.choices.begin(), rule.choices.end(), text) != rule.choices.end());
-    case Form::Rule:
-        if (const auto parsed = RecurrenceRule::parse(text))
-            return parsed->toString();
-        return std::nullopt;
-    case Form::Asks:
-        if (auto asks = readAsks(text))
-            return *std::move(asks);
-        return std::nullopt;
-    case Form::List:
-        break;
-    }
-    return std::nullopt;
-}
-
-std::vector<BodyProblem> problemsOf(Kind kind, const Body &body, std::optional<CivilDay> day)
-{
-    const KindRule &rule = ruleOf(kind);
-    const bool withdrawn = body.has(Field::Withdrawn);
-    Problems problems;
-    for (const FieldRule &field : rule.fields) {
-        const bool isAbout = std::find(rule.about.fields.begin(), rule.about.fields.end(), field.field) != rule.about.fields.end();
-        if (field.required && !body.has(field.field) && (!withdrawn || isAbout || field.field == Field::Complaint))
-            problems.push_back({BodyProblem::Code::Missing, field.field, field.field});
-    }
-    if (withdrawn)
-        findWithdrawnExtras(rule, body, problems);
-    else
-        findContradictions(kind, body, day, problems);
-    return problems;
 }
 
 } // namespace morrow

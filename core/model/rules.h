@@ -86,16 +86,23 @@ struct BodyProblem
         Missing, ///< `field` is needed
         NotAllowed, ///< `field` may not stand beside `other`
         OutOfBounds, ///< `field` is out of the bounds that `other` sets; `rule` holds them
+        Unknown, ///< `field` is no field of this kind
+        Form, ///< the value of `field` has not the form that `rule` asks for
     };
 
-    Code code;
-    Field field;
-    Field other;
+    Code code = Code::Missing;
+    Field field = Field::About;
+    Field other = Field::About;
     const FieldRule *rule = nullptr;
 };
 
 /// Every problem of \a body as an entry of \a kind about \a day: required fields, what a
 /// withdrawal may hold, and values that contradict each other.
 [[nodiscard]] std::vector<BodyProblem> problemsOf(Kind kind, const Body &body, std::optional<CivilDay> day);
+
+/// Fields of \a body that an entry of \a kind does not have, or whose value has another form
+/// than it must; in a plan also those of its items and stages. What tables read a cell at
+/// a time, whoever is handed a whole body has to ask for.
+[[nodiscard]] std::vector<BodyProblem> formProblemsOf(Kind kind, const Body &body);
 
 } // namespace morrow

@@ -20,5 +20,6 @@ bool enlist(std::function<std::unique_ptr<QObject>()> make);
 
 } // namespace morrow::test
 
-#define MORROW_SUITE(Class) \
-    [[maybe_unused]] static const bool enlisted_##Class = morrow::test::enlist([]() -> std::unique_ptr<QObject> { return std::make_unique<Class>(); });
+#define MORROW_SUITE(Class)                                                                                                                \
+    [[maybe_unused]] static const bool enlisted_##Class                                                                                    \
+        = morrow::test::enlist([]() -> std::unique_ptr<QObject> { return std::make_unique<Class>(); });

@@ -41,6 +41,21 @@ private Q_SLOTS:
         }
     }
 
+    void goesOnAfterTheIdsOfTheLastTime()
+    {
+        IdSource last([] { return ~0ULL; });
+        const std::string old = last.next(5000);
+        IdSource source([] { return 0ULL; });
+
+        source.startAfter(old);
+        source.startAfter("not an id");
+        source.startAfter("ba7816bf-8f01-8fea-8141-40de5dae2223"); // version 8
+
+        const std::string next = source.next(1);
+        QVERIFY2(next > old, next.c_str());
+        QCOMPARE(next.substr(0, 12), old.substr(0, 12));
+    }
+
     void twoSourcesDoNotMeet()
     {
         IdSource one;
