@@ -1,0 +1,18 @@
+// SPDX-FileCopyrightText: The project authors
+// SPDX-License-Identifier: GPL-3.0-only
+
+#pragma once
+
+/// \file
+/// Measures as the one object that `morrow-batch measure` prints.
+
+#include "batch/json.h"
+#include "measures/measures.h"
+
+namespace morrow::batch {
+
+/// Days as text, a side as left, right or both, whatever is absent as null. A measure that is not
+/// built has no key.
+[[nodiscard]] Json toJson(const std::vector<ComplaintMeasures> &measures, CivilDay to);
+
+} // namespace morrow::batch
