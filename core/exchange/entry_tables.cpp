@@ -83,18 +83,17 @@ void EntryTables::readRow(const EntryTable &table, TableReader &reader)
     Body body;
     std::optional<CivilDay> day;
     std::optional<Author> author;
+    Asides asides;
     Entry entry{{}, table.kind, *CivilDay::fromNumber(0), {}, Author::Patient, {}, {}};
     for (std::size_t i = 0; i < table.columns.size(); ++i) {
         const TableColumn &column = table.columns[i];
         if (column.role == ColumnRole::Own) {
             // Whether a value is needed depends on the others; problemsOf tells.
-            FieldRule rule = *column.rule;
-            rule.required = false;
-            if (auto value = reader.value(i, rule))
-                body.set(rule.field, *std::move(value));
+            if (auto value = reader.valueIfAny(i, *column.rule))
+                body.set(column.rule->field, *std::move(value));
             continue;
         }
-        const auto text = column.role == ColumnRole::Aside ? std::nullopt : reader.text(i, *column.rule);
+        const auto text = reader.text(i, *column.rule);
         if (!text)
             continue;
         switch (column.role) {
@@ -113,8 +112,10 @@ void EntryTables::readRow(const EntryTable &table, TableReader &reader)
         case ColumnRole::Replaces:
             entry.replaces = *text;
             break;
-        case ColumnRole::Own:
         case ColumnRole::Aside:
+            asides.emplace_back(column.name, *text);
+            break;
+        case ColumnRole::Own:
             break;
         }
     }
@@ -129,23 +130,28 @@ void EntryTables::readRow(const EntryTable &table, TableReader &reader)
         return;
 
     entry.body = body.toJson();
-    const std::size_t idColumn = placeOf(table, ColumnRole::Id);
-    const Origin origin{
-        &table, reader.line(), reader.issueAt(IssueCode::TwoContentsForOneId, 0, table.columns[idColumn].name).column, !entry.id.empty()};
+    const auto columnOf = [&](ColumnRole role) { return reader.issueAt({}, 0, table.columns[placeOf(table, role)].name).column; };
+    Origin origin{.table = &table,
+        .line = reader.line(),
+        .idColumn = columnOf(ColumnRole::Id),
+        .replacesColumn = columnOf(ColumnRole::Replaces),
+        .hasId = !entry.id.empty(),
+        .aside = {}};
     const bool isOpen = !origin.hasId && !entry.recorded && !entry.replaces && !ruleOf(table.kind).about.isOwnThing();
     if (!origin.hasId)
         entry.id = derivedId(entry, m_hash);
     m_earliest = std::min(m_earliest.value_or(entry.day), entry.day);
-    addAsides(table, reader, entry);
+    if (!asides.empty())
+        origin.aside = addAside(origin, asides, entry);
     m_things.push_back(isOpen ? thingOf(entry, body) : std::string());
-    add(std::move(entry), origin);
+    add(std::move(entry), std::move(origin));
 }
 
-void EntryTables::add(Entry entry, const Origin &origin)
+void EntryTables::add(Entry entry, Origin origin)
 {
     m_things.resize(m_entries.size() + 1);
     m_entries.push_back(std::move(entry));
-    m_origins.push_back(origin);
+    m_origins.push_back(std::move(origin));
 }
 
 void EntryTables::checkBody(const EntryTable &table, TableReader &reader, const Entry &entry, const Body &body)
@@ -156,7 +162,8 @@ void EntryTables::checkBody(const EntryTable &table, TableReader &reader, const 
     for (const BodyProblem &problem : problemsOf(table.kind, body, entry.day)) {
         // A complaint that is filled in has no cell of its own.
         if (problem.field == Field::Complaint && problem.code == BodyProblem::Code::Missing) {
-            reader.refuse(IssueCode::UnknownComplaint, placeOf(table, Field::Complaint));
+            if (m_plan.isKnown())
+                reader.refuse(IssueCode::UnknownComplaint, placeOf(table, Field::Complaint));
             continue;
         }
         const std::size_t column = placeOf(table, problem.field);
@@ -195,71 +202,78 @@ void EntryTables::checkNames(const EntryTable &table, TableReader &reader, const
     }
 }
 
-/// A visit's note makes a memo of the clinic, a sign's cleared_on the entry that clears it.
-void EntryTables::addAsides(const EntryTable &table, TableReader &reader, const Entry &row)
+/// A visit's note makes a memo of the clinic, a sign's cleared_on the entry that clears it. Gives its id.
+std::string EntryTables::addAside(const Origin &origin, const Asides &asides, const Entry &row)
 {
-    Body aside;
+    Body body;
     Entry entry{{}, Kind::Memo, row.day, {}, Author::Clinic, {}, {}};
-    for (std::size_t i = 0; i < table.columns.size(); ++i) {
-        const TableColumn &column = table.columns[i];
-        const auto text = column.role == ColumnRole::Aside ? reader.text(i, *column.rule) : std::nullopt;
-        if (!text)
-            continue;
-        if (table.kind == Kind::Flag) {
-            entry.kind = Kind::Cleared;
-            entry.day = *CivilDay::parse(*text);
-            aside.set(Field::Flag, row.id);
-            m_earliest = std::min(*m_earliest, entry.day);
-        } else {
-            aside.set(*fieldNamed(column.name), *text);
-            aside.set(Field::Visit, row.id);
-        }
+    if (row.kind == Kind::Flag) {
+        entry.kind = Kind::Cleared;
+        entry.day = *CivilDay::parse(asides.front().second);
+        body.set(Field::Flag, row.id);
+        m_earliest = std::min(*m_earliest, entry.day);
+    } else {
+        for (const auto &[column, text] : asides)
+            body.set(*fieldNamed(column), text);
+        body.set(Field::Visit, row.id);
     }
-    if (aside.fields().empty())
-        return;
-    entry.body = aside.toJson();
+    entry.body = body.toJson();
     entry.id = derivedId(entry, m_hash);
-    add(std::move(entry), {&table, reader.line(), 0, true});
+    std::string id = entry.id;
+    add(std::move(entry), {.table = origin.table, .line = origin.line, .idColumn = 0, .replacesColumn = 0, .hasId = true, .aside = {}});
+    return id;
 }
 
-void EntryTables::checkTogether()
+void EntryTables::checkTogether(std::span<const Entry> others)
 {
-    checkIds();
+    checkIds(others);
     checkThings();
-    checkReplaces();
+    checkReplaces(others);
 }
 
-Issue EntryTables::issueAt(IssueCode code, std::size_t index, std::string_view columnName) const
+Issue EntryTables::issueAt(IssueCode code, std::size_t index, ColumnRole role) const
 {
-    Issue issue{.code = code, .file = std::string(m_origins[index].table->file), .line = m_origins[index].line};
-    issue.columnName = columnName;
-    if (columnName == "id")
-        issue.column = m_origins[index].idColumn;
+    const Origin &origin = m_origins[index];
+    Issue issue{.code = code, .file = std::string(origin.table->file), .line = origin.line};
+    if (role == ColumnRole::Id || role == ColumnRole::Replaces) {
+        issue.column = role == ColumnRole::Id ? origin.idColumn : origin.replacesColumn;
+        issue.columnName = origin.table->columns[placeOf(*origin.table, role)].name;
+    }
     return issue;
 }
 
 /// Two rows of one id say the same, and then count once; two equal rows without an id are a slip.
-void EntryTables::checkIds()
+void EntryTables::checkIds(std::span<const Entry> others)
 {
+    std::unordered_set<std::string_view> taken;
+    for (const Entry &other : others)
+        taken.insert(other.id);
     std::unordered_map<std::string_view, std::size_t> first;
     first.reserve(m_entries.size());
     std::vector<bool> doubled(m_entries.size());
     bool anyDoubled = false;
     for (std::size_t i = 0; i < m_entries.size(); ++i) {
+        const Origin &origin = m_origins[i];
         const auto [known, isNew] = first.emplace(m_entries[i].id, i);
-        if (isNew)
+        if (isNew && !taken.contains(m_entries[i].id))
             continue;
-        const Entry &earlier = m_entries[known->second];
-        const bool isEqual = earlier == m_entries[i];
-        const bool isSlip = isEqual && !m_origins[i].hasId && !m_origins[known->second].hasId && !m_entries[i].recorded;
+        Origin &earlier = m_origins[known->second];
+        const bool isEqual = !isNew && m_entries[known->second] == m_entries[i]
+            && (origin.aside == earlier.aside || origin.aside.empty() || earlier.aside.empty());
+        const bool isSlip = isEqual && !origin.hasId && !earlier.hasId && !m_entries[i].recorded;
         if (isEqual && !isSlip) {
+            if (earlier.aside.empty())
+                earlier.aside = origin.aside;
             doubled[i] = true;
             anyDoubled = true;
             continue;
         }
-        Issue issue = issueAt(isSlip ? IssueCode::SameThingTwice : IssueCode::TwoContentsForOneId, i, isSlip ? "" : "id");
+        Issue issue
+            = isSlip ? issueAt(IssueCode::SameThingTwice, i, ColumnRole::Own) : issueAt(IssueCode::TwoContentsForOneId, i, ColumnRole::Id);
         issue.value = isSlip ? std::string() : m_entries[i].id;
-        issue.other = std::to_string(m_origins[known->second].line);
+        issue.other = isNew ? std::string(kPlanFile) : std::to_string(earlier.line);
+        if (earlier.table != origin.table)
+            issue.other = std::string(earlier.table->file) + ':' + issue.other;
         m_issues.push_back(std::move(issue));
         m_things[i].clear(); // said once
     }
@@ -271,7 +285,7 @@ void EntryTables::checkIds()
             continue;
         if (kept != i) {
             m_entries[kept] = std::move(m_entries[i]);
-            m_origins[kept] = m_origins[i];
+            m_origins[kept] = std::move(m_origins[i]);
             m_things[kept] = std::move(m_things[i]);
         }
         ++kept;
@@ -291,14 +305,17 @@ void EntryTables::checkThings()
         const auto [known, isNew] = first.emplace(m_things[i], i);
         if (isNew)
             continue;
-        Issue issue = issueAt(IssueCode::SameThingTwice, i, {});
+        Issue issue = issueAt(IssueCode::SameThingTwice, i, ColumnRole::Own);
         issue.other = std::to_string(m_origins[known->second].line);
         m_issues.push_back(std::move(issue));
     }
 }
 
-void EntryTables::checkReplaces()
+void EntryTables::checkReplaces(std::span<const Entry> others)
 {
+    std::unordered_set<std::string_view> ofOtherKinds;
+    for (const Entry &other : others)
+        ofOtherKinds.insert(other.id);
     std::unordered_map<std::string_view, std::size_t> byId;
     byId.reserve(m_entries.size());
     for (std::size_t i = 0; i < m_entries.size(); ++i)
@@ -312,8 +329,11 @@ void EntryTables::checkReplaces()
     };
     std::vector<bool> isDone(m_entries.size());
     for (std::size_t i = 0; i < m_entries.size(); ++i) {
-        if (const auto replaced = replacedBy(i); replaced && m_entries[*replaced].kind != m_entries[i].kind) {
-            Issue issue = issueAt(IssueCode::ReplacesAnotherKind, i, "replaces");
+        const auto replaced = replacedBy(i);
+        const bool leadsElsewhere = replaced ? m_entries[*replaced].kind != m_entries[i].kind
+                                             : m_entries[i].replaces && ofOtherKinds.contains(*m_entries[i].replaces);
+        if (leadsElsewhere) {
+            Issue issue = issueAt(IssueCode::ReplacesAnotherKind, i, ColumnRole::Replaces);
             issue.value = *m_entries[i].replaces;
             m_issues.push_back(std::move(issue));
         }
@@ -324,7 +344,7 @@ void EntryTables::checkReplaces()
             path.push_back(*at);
         }
         if (at && std::find(path.begin(), path.end(), *at) != path.end()) {
-            Issue issue = issueAt(IssueCode::ReplacesLoop, *at, "replaces");
+            Issue issue = issueAt(IssueCode::ReplacesLoop, *at, ColumnRole::Replaces);
             issue.value = m_entries[*at].id;
             m_issues.push_back(std::move(issue));
         }

@@ -14,8 +14,10 @@
 
 #include <map>
 #include <optional>
+#include <span>
 #include <string>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 namespace morrow {
@@ -28,9 +30,10 @@ public:
     /// Reads every table of entries in \a files against \a plan, adding what is wrong to \a issues.
     EntryTables(std::map<std::string, std::string, std::less<>> &files, const PlanTables &plan, Sha256 &hash, std::vector<Issue> &issues);
 
-    /// Holds the rows against each other: one id one content, one thing one row, and
-    /// corrections that name their own kind and do not go round in a circle.
-    void checkTogether();
+    /// Holds the rows against each other and against \a others, the entries of the plan:
+    /// one id one content, one thing one row, and corrections that name their own kind and
+    /// do not go round in a circle.
+    void checkTogether(std::span<const Entry> others);
 
     [[nodiscard]] std::optional<CivilDay> earliestDay() const noexcept { return m_earliest; }
     [[nodiscard]] std::vector<Entry> take();
@@ -42,19 +45,23 @@ private:
         const EntryTable *table;
         int line;
         int idColumn; ///< from 1; 0: the table has none
+        int replacesColumn; ///< the same
         bool hasId;
+        std::string aside; ///< the id of the other entry that the row makes; empty: none
     };
+    /// The cells that make the other entry, by their columns.
+    using Asides = std::vector<std::pair<std::string_view, std::string>>;
 
     void readTable(const EntryTable &table, std::string &bytes);
     void readRow(const EntryTable &table, TableReader &reader);
     void checkBody(const EntryTable &table, TableReader &reader, const Entry &entry, const Body &body);
     void checkNames(const EntryTable &table, TableReader &reader, const Body &body);
-    void addAsides(const EntryTable &table, TableReader &reader, const Entry &row);
-    void add(Entry entry, const Origin &origin);
-    [[nodiscard]] Issue issueAt(IssueCode code, std::size_t index, std::string_view columnName) const;
-    void checkIds();
+    std::string addAside(const Origin &origin, const Asides &asides, const Entry &row);
+    void add(Entry entry, Origin origin);
+    [[nodiscard]] Issue issueAt(IssueCode code, std::size_t index, ColumnRole role) const;
+    void checkIds(std::span<const Entry> others);
     void checkThings();
-    void checkReplaces();
+    void checkReplaces(std::span<const Entry> others);
 
     const PlanTables &m_plan;
     Sha256 &m_hash;
@@ -63,7 +70,6 @@ private:
     std::vector<Entry> m_entries;
     std::vector<Origin> m_origins; ///< one an entry
     std::vector<std::string> m_things; ///< what a row without instant, id and replaces is about; else empty
-    std::map<std::string_view, std::vector<std::string>> m_headers; ///< by file, for issues found later
 };
 
 } // namespace morrow

@@ -36,7 +36,7 @@ enum class IssueCode {
     UnknownItem,
     UnknownStage, ///< a change to a stage that the item does not have; `other` is how many it has
     SameThingTwice, ///< two rows about one thing, both without instant and id; `other` is the earlier line
-    TwoContentsForOneId, ///< `other` is the earlier line
+    TwoContentsForOneId, ///< `other` is the earlier line, or file:line in another file, or plan.csv for what the plan makes
     ReplacesLoop,
     ReplacesAnotherKind,
     ItemRowsDisagree, ///< a column that must be the same on every row of an item

@@ -51,6 +51,7 @@ PlanTables::PlanTables(std::map<std::string, std::string, std::less<>> &files, s
     };
     const std::size_t before = issues.size();
     readComplaints(bytes(kComplaintsFile));
+    m_isKnown = issues.size() == before;
     readPlan(bytes(kPlanFile));
     m_isKnown = issues.size() == before;
     readSettings(bytes(kSettingsFile));
@@ -113,7 +114,7 @@ void PlanTables::readPlan(std::string *bytes)
         }
         if (!ofItem.has(Field::Complaint) && !m_complaints.empty())
             ofItem.set(Field::Complaint, m_complaints.front().key);
-        if (const std::string_view complaint = ofItem.textOr(Field::Complaint); table.rowIsGood() && !hasComplaint(complaint))
+        if (const std::string_view complaint = ofItem.textOr(Field::Complaint); m_isKnown && table.rowIsGood() && !hasComplaint(complaint))
             table.refuse(IssueCode::UnknownComplaint, complaintColumn).value = complaint;
         if (!table.rowIsGood())
             continue;
@@ -188,8 +189,33 @@ void PlanTables::readSettings(std::string *bytes)
     }
     if (const Body::Value *const person = setting({}, "patient_ref"))
         m_person = std::get<std::string>(*person);
-    if (const Body::Value *const pain = setting({}, "first_assessment_pain"); pain && !m_complaints.empty())
-        m_complaints.front().body.set(Field::FirstAssessmentPain, *pain);
+    checkPlanIds();
+    if (m_complaints.empty())
+        return;
+    ComplaintRow &first = m_complaints.front();
+    if (const Body::Value *const pain = setting(first.key, "first_assessment_pain"))
+        first.body.set(Field::FirstAssessmentPain, *pain);
+}
+
+/// Two complaints have two plans, and of one id and number there is one only.
+void PlanTables::checkPlanIds()
+{
+    std::map<std::pair<std::string, std::string>, const SettingCell *> known;
+    for (const ComplaintRow &complaint : m_complaints) {
+        if (!firstStart(complaint.key))
+            continue;
+        const SettingCell *const id = settingCell(complaint.key, "plan_id");
+        const Body::Value *const number = setting(complaint.key, "plan_number");
+        const std::string text = id ? shown(id->value) : defaultPlanId(m_person.value_or(std::string()), complaint.key);
+        const auto [first, isNew] = known.emplace(std::pair(text, number ? shown(*number) : "1"), id);
+        const SettingCell *const named = id ? id : first->second;
+        if (isNew || !named)
+            continue;
+        Issue issue = named->place;
+        issue.value = text;
+        issue.other = std::to_string((first->second ? first->second : named)->place.line);
+        m_issues.push_back(std::move(issue));
+    }
 }
 
 void PlanTables::readSettingRows(std::string &bytes)
@@ -211,9 +237,10 @@ void PlanTables::readSettingRows(std::string &bytes)
             checkSettingPlace(table, *key, complaint, value.has_value());
         if (!value || !table.rowIsGood())
             continue;
-        const auto [first, isNew] = m_settings[complaint].emplace(*name, SettingCell{*std::move(value), table.line()});
+        const auto [first, isNew] = m_settings[complaint].emplace(
+            *name, SettingCell{*std::move(value), table.issueAt(IssueCode::TwoContentsForOneId, table.line(), "value")});
         if (!isNew)
-            table.refuse(IssueCode::SameThingTwice, 0).other = std::to_string(first->second.line);
+            table.refuse(IssueCode::SameThingTwice, 0).other = std::to_string(first->second.place.line);
     }
 }
 
@@ -252,7 +279,7 @@ bool PlanTables::rests(std::string_view complaint) const
     return days && std::get<Decimal>(*days) > Decimal();
 }
 
-const Body::Value *PlanTables::setting(std::string_view complaint, std::string_view key) const
+const PlanTables::SettingCell *PlanTables::settingCell(std::string_view complaint, std::string_view key) const
 {
     for (const std::string_view of : {complaint, std::string_view()}) {
         const auto group = m_settings.find(of);
@@ -260,9 +287,15 @@ const Body::Value *PlanTables::setting(std::string_view complaint, std::string_v
             continue;
         const auto found = group->second.find(key);
         if (found != group->second.end())
-            return &found->second.value;
+            return &found->second;
     }
     return nullptr;
+}
+
+const Body::Value *PlanTables::setting(std::string_view complaint, std::string_view key) const
+{
+    const SettingCell *const cell = settingCell(complaint, key);
+    return cell ? &cell->value : nullptr;
 }
 
 std::string_view PlanTables::firstComplaint() const noexcept

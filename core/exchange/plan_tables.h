@@ -66,7 +66,7 @@ private:
     struct SettingCell
     {
         Body::Value value;
-        int line;
+        Issue place; ///< in case that it is refused later
     };
 
     void readComplaints(std::string *bytes);
@@ -75,8 +75,11 @@ private:
     void readSettingRows(std::string &bytes);
     void checkSettingPlace(TableReader &table, const SettingKey &key, std::string_view complaint, bool hasValue);
     void checkItems(const TableReader &table);
+    void checkPlanIds();
     void completeChecks();
     [[nodiscard]] bool rests(std::string_view complaint) const;
+    /// What a complaint's own row says, or the row for all; nullptr if neither stands there.
+    [[nodiscard]] const SettingCell *settingCell(std::string_view complaint, std::string_view key) const;
     [[nodiscard]] const Body::Value *setting(std::string_view complaint, std::string_view key) const;
     [[nodiscard]] std::optional<CivilDay> firstStart(std::string_view complaint) const noexcept;
     [[nodiscard]] Body planBody(const ComplaintRow &complaint) const;

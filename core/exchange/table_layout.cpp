@@ -171,26 +171,6 @@ bool isOfWholeItem(Field field) noexcept
     return field == Field::Complaint || among(itemRules(), field) != nullptr;
 }
 
-const FieldRule &idRule() noexcept
-{
-    return kIdRule;
-}
-
-const FieldRule &dayRule() noexcept
-{
-    return kDayRule;
-}
-
-const FieldRule &recordedAtRule() noexcept
-{
-    return kRecordedAtRule;
-}
-
-const FieldRule &authorRule() noexcept
-{
-    return kAuthorRule;
-}
-
 const std::vector<SettingKey> &settingKeys()
 {
     static constexpr FieldRule planNumber{

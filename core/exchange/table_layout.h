@@ -68,12 +68,6 @@ inline constexpr std::string_view kMetadataFile = "csv-metadata.json";
 /// Columns of plan.csv that must be the same on every row of an item.
 [[nodiscard]] bool isOfWholeItem(Field field) noexcept;
 
-/// The rules of the columns that every table of entries may have.
-[[nodiscard]] const FieldRule &idRule() noexcept;
-[[nodiscard]] const FieldRule &dayRule() noexcept;
-[[nodiscard]] const FieldRule &recordedAtRule() noexcept;
-[[nodiscard]] const FieldRule &authorRule() noexcept;
-
 /// The rule of a key of settings.csv; nullptr: no such key. Keys of the person are
 /// refused with a complaint, the others belong to a plan.
 struct SettingKey

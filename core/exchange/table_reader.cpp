@@ -48,7 +48,14 @@ bool TableReader::open(std::vector<Column> columns)
         }
         m_issues.push_back(std::move(issue));
     }
-    for (std::size_t i = 0; i < m_columns.size(); ++i) {
+    if (std::all_of(m_places.begin(), m_places.end(), [](int place) { return place < 0; })) {
+        // Not one name that is known: the first row of a table typed without its header.
+        m_issues.resize(before);
+        m_issues.push_back({.code = IssueCode::NoHeader, .file = std::string(m_file), .line = 1, .column = 1});
+    }
+    // A misspelt name is said once, as what it is, and not again as what is missing.
+    const bool isReadable = m_issues.size() == before;
+    for (std::size_t i = 0; i < m_columns.size() && isReadable; ++i) {
         if (m_columns[i].required && m_places[i] < 0)
             m_issues.push_back(
                 {.code = IssueCode::ColumnMissing, .file = std::string(m_file), .line = 1, .columnName = std::string(m_columns[i].name)});
@@ -79,11 +86,18 @@ bool TableReader::next()
 std::optional<Body::Value> TableReader::value(std::size_t column, const FieldRule &rule)
 {
     const CsvCell *const found = cell(column);
-    if (!found || found->text.empty()) {
-        if (rule.required)
-            refuse(IssueCode::ValueMissing, column).rule = &rule;
+    if (rule.required && (!found || found->text.empty())) {
+        refuse(IssueCode::ValueMissing, column).rule = &rule;
         return std::nullopt;
     }
+    return valueIfAny(column, rule);
+}
+
+std::optional<Body::Value> TableReader::valueIfAny(std::size_t column, const FieldRule &rule)
+{
+    const CsvCell *const found = cell(column);
+    if (!found || found->text.empty())
+        return std::nullopt;
     const bool isNumber = rule.form == Form::Number || rule.form == Form::Whole;
     const std::string_view text = isNumber ? found->text : unescapeFormula(found->text);
     auto value = readValue(rule, text);

@@ -43,8 +43,10 @@ public:
     /// Whether nothing was wrong with the present row so far.
     [[nodiscard]] bool rowIsGood() const noexcept { return m_issues.size() == m_issuesBeforeRow; }
 
-    /// The value of a cell by \a rule; nullopt if it is empty or refused.
+    /// The value of a cell by \a rule; nullopt if it is empty or refused. The rule outlives the issues.
     [[nodiscard]] std::optional<Body::Value> value(std::size_t column, const FieldRule &rule);
+    /// The same, where an empty cell is no fault whatever the rule says.
+    [[nodiscard]] std::optional<Body::Value> valueIfAny(std::size_t column, const FieldRule &rule);
     /// The same, as text.
     [[nodiscard]] std::optional<std::string> text(std::size_t column, const FieldRule &rule);
 

@@ -19,6 +19,7 @@
 
 #include <cstddef>
 #include <filesystem>
+#include <functional>
 #include <map>
 #include <optional>
 #include <string>
@@ -37,6 +38,10 @@ inline constexpr std::size_t kMaxTableBytes = 128 * 1024 * 1024;
 
 /// Reads the folder at \a folder.
 [[nodiscard]] Result<TablesDiary, std::vector<Issue>> readTables(const std::filesystem::path &folder);
+
+/// Reads the folder whose files are \a files, name to bytes. What readTables refuses for its size is
+/// for the caller to refuse: the bytes are here already.
+[[nodiscard]] Result<TablesDiary, std::vector<Issue>> readTableFiles(std::map<std::string, std::string, std::less<>> files);
 
 /// What tables have no place for.
 enum class LeftOut {

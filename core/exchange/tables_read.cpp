@@ -7,6 +7,7 @@
 #include "exchange/tables.h"
 
 #include <algorithm>
+#include <iterator>
 #include <tuple>
 
 namespace morrow {
@@ -29,7 +30,13 @@ FileError fileError(const std::error_code &error)
     return error == std::errc::permission_denied ? FileError::NoPermission : FileError::Io;
 }
 
-/// Every table in \a folder by its name. Files that do not end in .csv are nobody's business.
+/// Whether \a name has to be a table. Files that do not end in .csv are nobody's business.
+bool endsLikeTable(const fs::path &name)
+{
+    return name.extension() == ".csv";
+}
+
+/// Every table in \a folder by its name; one that has no place among them without its bytes.
 Files load(const fs::path &folder, std::vector<Issue> &issues)
 {
     Files files;
@@ -42,7 +49,7 @@ Files load(const fs::path &folder, std::vector<Issue> &issues)
     std::vector<std::string> names;
     fs::directory_iterator at(folder, error);
     for (; !error && at != fs::directory_iterator(); at.increment(error)) {
-        if (at->path().extension() == ".csv")
+        if (endsLikeTable(at->path()))
             names.push_back(at->path().filename().string());
     }
     if (error) {
@@ -51,19 +58,47 @@ Files load(const fs::path &folder, std::vector<Issue> &issues)
     }
     std::sort(names.begin(), names.end());
     for (const std::string &name : names) {
-        if (!isTable(name)) {
-            issues.push_back({.code = IssueCode::UnknownFile, .file = name});
-            continue;
-        }
-        auto bytes = readFile(folder / name, kMaxTableBytes);
+        auto bytes = isTable(name) ? readFile(folder / name, kMaxTableBytes) : std::string();
         if (bytes)
             files.emplace(name, *std::move(bytes));
         else
             issues.push_back({.code = IssueCode::Unreadable, .file = name, .fileError = bytes.error()});
     }
+    return files;
+}
+
+/// Reads \a files, unless there are \a issues already.
+Result<TablesDiary, std::vector<Issue>> read(Files files, std::vector<Issue> issues)
+{
+    for (const auto &[name, bytes] : files) {
+        if (endsLikeTable(name) && !isTable(name))
+            issues.push_back({.code = IssueCode::UnknownFile, .file = name});
+    }
     if (issues.empty() && !files.contains(kPlanFile))
         issues.push_back({.code = IssueCode::PlanMissing});
-    return files;
+    if (!issues.empty())
+        return failure(std::move(issues));
+
+    Sha256 hash;
+    const PlanTables plan(files, issues);
+    EntryTables tables(files, plan, hash, issues);
+    if (!issues.empty())
+        return failure(std::move(issues));
+
+    static const CivilDay epoch = *CivilDay::fromNumber(0);
+    const auto own = plan.earliestDay();
+    const auto rows = tables.earliestDay();
+    std::vector<Entry> ofPlan = plan.entries(std::min(own.value_or(rows.value_or(epoch)), rows.value_or(own.value_or(epoch))), hash);
+    tables.checkTogether(ofPlan);
+    if (!issues.empty())
+        return failure(std::move(issues));
+
+    TablesDiary diary{tables.take(), plan.person()};
+    std::move(ofPlan.begin(), ofPlan.end(), std::back_inserter(diary.entries));
+    std::sort(diary.entries.begin(), diary.entries.end(), [](const Entry &a, const Entry &b) {
+        return std::tuple(a.day, name(a.kind), std::string_view(a.id)) < std::tuple(b.day, name(b.kind), std::string_view(b.id));
+    });
+    return diary;
 }
 
 } // namespace
@@ -72,27 +107,12 @@ Result<TablesDiary, std::vector<Issue>> readTables(const fs::path &folder)
 {
     std::vector<Issue> issues;
     Files files = load(folder, issues);
-    if (!issues.empty())
-        return failure(std::move(issues));
+    return read(std::move(files), std::move(issues));
+}
 
-    Sha256 hash;
-    const PlanTables plan(files, issues);
-    EntryTables tables(files, plan, hash, issues);
-    if (issues.empty())
-        tables.checkTogether();
-    if (!issues.empty())
-        return failure(std::move(issues));
-
-    static const CivilDay epoch = *CivilDay::fromNumber(0);
-    const auto own = plan.earliestDay();
-    const auto rows = tables.earliestDay();
-    TablesDiary diary{tables.take(), plan.person()};
-    for (Entry &entry : plan.entries(std::min(own.value_or(rows.value_or(epoch)), rows.value_or(own.value_or(epoch))), hash))
-        diary.entries.push_back(std::move(entry));
-    std::sort(diary.entries.begin(), diary.entries.end(), [](const Entry &a, const Entry &b) {
-        return std::tuple(a.day, name(a.kind), std::string_view(a.id)) < std::tuple(b.day, name(b.kind), std::string_view(b.id));
-    });
-    return diary;
+Result<TablesDiary, std::vector<Issue>> readTableFiles(std::map<std::string, std::string, std::less<>> files)
+{
+    return read(std::move(files), {});
 }
 
 } // namespace morrow

@@ -207,15 +207,20 @@ private:
         return key;
     }
 
-    /// What more than one row is about that has neither instant nor `replaces`.
-    static std::set<std::string> thingsWithoutOrigin(const std::vector<Row> &rows)
+    /// What more than one row is about of those that have neither instant nor `replaces`, and an
+    /// id that reading derives again.
+    std::set<std::string> thingsWithoutOrigin(const std::vector<Row> &rows)
     {
-        std::set<std::string> seen;
-        std::set<std::string> twice;
+        std::map<std::string, std::vector<const Entry *>> open;
         for (const Row &row : rows) {
-            const bool isOpen = !row.entry->recorded && !row.entry->replaces && !ruleOf(row.entry->kind).about.isOwnThing();
-            if (isOpen && !seen.insert(thingKey(row)).second)
-                twice.insert(thingKey(row));
+            if (!row.entry->recorded && !row.entry->replaces && !ruleOf(row.entry->kind).about.isOwnThing())
+                open[thingKey(row)].push_back(row.entry);
+        }
+        std::set<std::string> twice;
+        for (const auto &[thing, entries] : open) {
+            const auto isDerived = [this](const Entry *entry) { return derivedId(*entry, m_hash) == entry->id; };
+            if (entries.size() > 1 && std::count_if(entries.begin(), entries.end(), isDerived) > 1)
+                twice.insert(thing);
         }
         return twice;
     }
