@@ -299,7 +299,8 @@ NEAR = [
         assert(a && "the set must not be empty");
         [[nodiscard("the answer is the point of it")]] int g();
         x = "id day slot set"; x = "entry 1"; x = "kg reps seconds hold";
-        x = "https://example.org/the/way/to/go"; x = "T00:00:00Z"; x = "%1 %2 %3"; x = "Pain";
+        x = "https://example.org/the/way/to/go"; x = "T00:00:00Z"; x = "%1 %2 %3"; x = "Pain"; x = "Load %1 %2";
+        x = "Morrow Diary Format";
         x.str(); attr("a"); out.tr1 = 1;
         """),
     ("core/store/b.cpp", "x = \"SELECT id FROM entry WHERE day IN (1) AND id NOT IN (2)\";\n"

@@ -80,6 +80,9 @@ BREAKS = [
         `due.cmake`@@
         `0009_due.sql`@@
         `.ci/walk`@@
+        `core/lost.h::from`@@
+        `core/lost.h#from`@@
+        `lost_*.h`@@
         In ``tests/walk``,@@
         and "`tests/walk`".@@
         [Twice](LOST.md) and `app/start`@@
@@ -127,7 +130,8 @@ NEAR = [
         `app/start --help`, `build/dev/bin/morrow-batch`, `application/fhir+json`, `checks.csv`, `a/b`,
         `core/{{base,model}}`, `core/store/schema/NNNN_*.sql`, `core/model/<name>.h`, `$XDG_DATA_HOME/morrow`,
         `entry.h::from`, `tests/...`, `tests/…`, `core/base#top`, `Theme.qml`, `batch/verbs.h`, `Style/Theme.qml`,
-        `support/suite.h`, `app/batch/*.h`, `core/b*`, `~/core`, `./app/start`, `core/model/entry.h:3:4`, `.`, a core/nowhere without ticks, [here](#start), [there](https://example.org/core/x),
+        `support/suite.h`, `app/batch/*.h`, `core/b*`, `~/core`, `./app/start`, `core/model/entry.h:3:4`, `.`,
+        `/usr/include/a.h`, `~/a.h`, `$HOME/a.h`, `-Ia.h`, `core/.../a.h`, `core/…/a.h`, `ent*.h`, `<name>.h`, a core/nowhere without ticks, [here](#start), [there](https://example.org/core/x),
         [file](demo-data/README.md#top), `/etc/passwd`, `--root core`.
         ```
         app/start # comment

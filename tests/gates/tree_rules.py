@@ -131,11 +131,11 @@ def _named(source):
 
 
 def _path_in(word, is_link):
-    """The path that \\a word promises, or None. A part like <name> promises the folder it stands in."""
+    """The path that \\a word promises, or "". A part like <name> promises the folder it stands in."""
     path = re.sub(r"(::|#).*", "", word.strip("\"'()[],;")) if not is_link else word.partition("#")[0]
     path = re.sub(r"(:\d+)+$", "", path).rstrip(".:,").removeprefix("./").rstrip("/")
-    if not path or re.match(r"[a-z]+:|[/$~-]", path) or re.search(r"\.\.\.|…", path):
-        return None
+    if re.match(r"[a-z]+:|[/$~-]", path) or re.search(r"\.\.\.|…", path):
+        return ""
     kept = []
     for part in path.split("/"):
         if re.search(r"[<>{}$]", part):
@@ -143,22 +143,21 @@ def _path_in(word, is_link):
         kept.append(part.replace("NNNN", "[0-9][0-9][0-9][0-9]"))
     path = "/".join(kept)
     if is_link or path in TOP or _FILE_ENDING.search(path):
-        return path or None
-    return path if kept[1:] and (kept[0] in TOP or kept[0] == ".ci") else None
+        return path
+    return path if kept and (kept[0] in TOP or kept[0] == ".ci") else ""
 
 
 def named_paths(tree):
     names = {posixpath.basename(path) for path in tree.files}
-    there = (*tree.files, *tree.folders, *names)
     for source in tree.matching(_PAPERS):
         for offset, word, is_link in _named(source):
             path = _path_in(word, is_link)
-            if path is None:
+            if not path:
                 continue
-            places = [path] if is_link else [path, "core/" + path, "qml/" + path, "app/" + path, "tests/" + path]
+            places = [path] if is_link else [base + path for base in ("", "core/", "qml/", "app/", "tests/", "*/")]
             if any(tree.holds(place) for place in places) or ("/" not in path and path in names):
                 continue
-            if re.search(r"[*?\[]", path) and any(fnmatch.filter(there, place) for place in places):
+            if re.search(r"[*?\[]", path) and any(fnmatch.filter(tree.files, place) for place in places):
                 continue
             yield Finding(source.path, source.line(offset), f"names {word}, which is not there",
                           "correct the path, or take the sentence out until it is true")
