@@ -248,17 +248,17 @@ private Q_SLOTS:
         writeDiary(bad);
         bad.write("unusual.csv", "id,day,text,recorded_at\n,2026-13-01,x,\n");
 
-        const Outcome outcome = run({QStringLiteral("check"), good.path(), bad.path()});
+        const Outcome outcome = run({QStringLiteral("check"), bad.path(), good.path()});
 
         QCOMPARE(outcome.status, 1);
         const QJsonArray answers = outcome.array();
         QCOMPARE(answers.size(), 2);
-        QCOMPARE(answers[0][QLatin1String("input")].toString(), good.path());
-        QCOMPARE(answers[0][QLatin1String("accepted")].toBool(), true);
-        QCOMPARE(answers[0][QLatin1String("person")].toString(), QStringLiteral("p-1"));
-        QCOMPARE(answers[0][QLatin1String("issues")].toArray().size(), 0);
-        QCOMPARE(answers[1][QLatin1String("accepted")].toBool(true), false);
-        const QJsonObject issue = answers[1][QLatin1String("issues")][0].toObject();
+        QCOMPARE(answers[1][QLatin1String("input")].toString(), good.path());
+        QCOMPARE(answers[1][QLatin1String("accepted")].toBool(), true);
+        QCOMPARE(answers[1][QLatin1String("person")].toString(), QStringLiteral("p-1"));
+        QCOMPARE(answers[1][QLatin1String("issues")].toArray().size(), 0);
+        QCOMPARE(answers[0][QLatin1String("accepted")].toBool(true), false);
+        const QJsonObject issue = answers[0][QLatin1String("issues")][0].toObject();
         QCOMPARE(issue[QLatin1String("file")].toString(), QStringLiteral("unusual.csv"));
         QCOMPARE(issue[QLatin1String("line")].toInt(), 2);
         QCOMPARE(issue[QLatin1String("column")].toInt(), 2);

@@ -252,6 +252,19 @@ private Q_SLOTS:
         QVERIFY(page(complaint).contains("\nheel<U+000A><U+202E>100 of 100, right\n"));
     }
 
+    void theQuestionIsShownAsPlainText()
+    {
+        Body body;
+        body.set(Field::Complaint, std::string("heel"));
+        body.set(Field::Place, Decimal::whole(1));
+        body.set(Field::Question, std::string("Pain\xe2\x80\xae now"));
+        const Diary diary = Diary::from({Entry{"c", Kind::Complaint, day("2026-02-01"), {}, Author::Clinic, {}, body.toJson()}});
+
+        const QByteArray text = QByteArray::fromStdString(overview(diary, {heel()}, day("2026-03-01")));
+
+        QVERIFY(text.contains("  \"Pain<U+202E> now\", 0 (none) to 10\n"));
+    }
+
     void aComplaintWithoutANameIsCalledByItsKey()
     {
         ComplaintMeasures complaint = heel();
