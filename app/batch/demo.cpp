@@ -51,8 +51,8 @@ public:
     ~Undo()
     {
         std::error_code ignored;
-        for (auto path = m_made.rbegin(); path != m_made.rend(); ++path)
-            fs::remove_all(*path, ignored);
+        for (const fs::path &path : m_made)
+            fs::remove_all(path, ignored);
     }
     void remember(fs::path path) { m_made.push_back(std::move(path)); }
     void forget() { m_made.clear(); }

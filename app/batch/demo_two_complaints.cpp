@@ -113,7 +113,7 @@ private:
 
     [[nodiscard]] static Decimal shoulderKg(const ShoulderExercise &exercise, int stage)
     {
-        return *Decimal::fromThousandths(100 * (exercise.kgTenths + (exercise.kgTenths > 0 ? 5 * (stage - 1) : 0)));
+        return *Decimal::fromThousandths(std::int64_t{100} * (exercise.kgTenths + (exercise.kgTenths > 0 ? 5 * (stage - 1) : 0)));
     }
 
     void tellAchillesPlan()
@@ -220,6 +220,7 @@ private:
     {
         const bool isEvening = std::string_view(slot) == "evening";
         std::vector<Portion> portions;
+        portions.reserve(kShoulderExercises.size() + 1);
         for (const ShoulderExercise &exercise : kShoulderExercises)
             portions.push_back({exercise.item, kSets, kReps, std::nullopt, shoulderKg(exercise, stage)});
         if (m_diary.chance().oneIn(9))
@@ -262,6 +263,7 @@ private:
             return;
         const bool easier = isEvening && (today == on("2026-09-17") || today == on("2026-09-18"));
         std::vector<Portion> portions;
+        portions.reserve(kAchillesExercises.size());
         for (const AchillesExercise &exercise : kAchillesExercises)
             portions.push_back({exercise.item, kSets, easier ? 8 : kReps, std::nullopt, Decimal()});
         if (m_diary.chance().oneIn(14))

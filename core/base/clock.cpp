@@ -87,6 +87,9 @@ std::optional<Moment> parseMoment(std::string_view text) noexcept
 
     const int ofMinute = seconds * 1000 + milliseconds;
     const std::int64_t local = day->number() * kMsPerDay + (hours * 60 + minutes) * kMsPerMinute + ofMinute;
+    // A leap second at the end of the last day would lie on a day that nothing else can be about.
+    if (!CivilDay::fromNumber(static_cast<int>(floorDiv(local, kMsPerDay))))
+        return std::nullopt;
     return Moment{local - *offset * kMsPerMinute, *offset};
 }
 

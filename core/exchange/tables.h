@@ -34,7 +34,7 @@ struct TablesDiary
     std::optional<std::string> person; ///< `patient_ref`
 };
 
-inline constexpr std::size_t kMaxTableBytes = 128 * 1024 * 1024;
+inline constexpr std::size_t kMaxTableBytes = std::size_t{128} * 1024 * 1024;
 
 /// Reads the folder at \a folder.
 [[nodiscard]] Result<TablesDiary, std::vector<Issue>> readTables(const std::filesystem::path &folder);

@@ -155,7 +155,7 @@ struct ComplaintDiary
     std::vector<Session> sessions; ///< by day, slot
     std::vector<SlotMark> skips; ///< by day, slot
     std::vector<SlotMark> easier; ///< by day, slot
-    std::vector<Visit> visits; ///< by day, id
+    std::vector<Visit> visits; ///< by day, recording (absent first), id
     std::vector<Outcome> outcomes; ///< by day, recording (absent first), id
     std::optional<CivilDay> putAsideFrom; ///< the first day on which its plan is no longer followed
 

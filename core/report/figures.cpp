@@ -53,7 +53,7 @@ std::string counted(int count, const char *one)
 
 std::string volume(double value, std::optional<VolumeUnit> unit)
 {
-    const std::string number = figure(value);
+    std::string number = figure(value);
     if (!unit)
         return number;
     switch (*unit) {

@@ -315,14 +315,16 @@ void addOutcomes(Page &page, const ComplaintDiary *diary, const ComplaintMeasure
             title += ": " + visible(series.name);
         title = withSide(std::move(title), series.side);
         const std::string scale = unit.empty() ? words.scale : unit;
-        page.line(scale.empty() ? title : title + " (" + scale + ")", kIndent);
+        if (!scale.empty())
+            title.append(" (").append(scale).append(")");
+        page.line(title, kIndent);
         std::string text = valueOf(series.kind, series.first) + " on " + series.firstDay.toString();
         if (series.n > 1)
             text += ", " + valueOf(series.kind, series.last) + " on " + series.lastDay.toString();
         if (series.change && series.kind != OutcomeKind::Acceptable)
             text += ", change " + signedFigure(series.change->toDouble());
         if (series.n > 2)
-            text += " (" + std::to_string(series.n) + " entries" + ")";
+            text += " (" + std::to_string(series.n) + " entries)";
         if (series.ratio)
             text += "; " + share(*series.ratio) + " of the other side that day";
         page.line(text, 2 * kIndent);

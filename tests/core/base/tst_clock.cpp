@@ -31,6 +31,7 @@ private Q_SLOTS:
         QTest::newRow("three digits") << QByteArray("2026-03-02T07:14:05.007Z") << QByteArray("2026-03-02T07:14:05.007+00:00");
         QTest::newRow("no milliseconds left") << QByteArray("2026-03-02T07:14:05.000Z") << QByteArray("2026-03-02T07:14:05+00:00");
         QTest::newRow("leap second") << QByteArray("2016-12-31T23:59:60Z") << QByteArray("2017-01-01T00:00:00+00:00");
+        QTest::newRow("leap second after the last day") << QByteArray("2200-12-31T23:59:60Z") << QByteArray();
         QTest::newRow("before 1970") << QByteArray("1969-12-31T23:59:59.999Z") << QByteArray("1969-12-31T23:59:59.999+00:00");
         QTest::newRow("four digits") << QByteArray("2026-03-02T07:14:05.0000Z") << QByteArray();
         QTest::newRow("a dot alone") << QByteArray("2026-03-02T07:14:05.Z") << QByteArray();
