@@ -1,0 +1,53 @@
+// SPDX-FileCopyrightText: The project authors
+// SPDX-License-Identifier: GPL-3.0-only
+
+#pragma once
+
+/// \file
+/// A person or a clinic says something: one entry, checked, then durable.
+
+#include "actions/open.h"
+#include "base/clock.h"
+#include "base/result.h"
+#include "model/draft.h"
+#include "model/rules.h"
+
+#include <string>
+#include <variant>
+#include <vector>
+
+namespace morrow {
+
+/// Why a draft was not recorded.
+struct DraftProblem
+{
+    enum class Code {
+        Body, ///< `body` says which field and why
+        DayMissing, ///< from paper, an entry has to name its day
+        AuthorRefused, ///< this kind is not for that author to state
+        UnknownComplaint,
+        UnknownItem,
+        UnknownStage,
+        ReplacesAnotherKind,
+        ReplacesLoop,
+        IdRefused,
+    };
+
+    Code code = Code::Body;
+    BodyProblem body{};
+};
+
+using RecordError = std::variant<StoreError, std::vector<DraftProblem>>;
+
+/// Checks \a draft, fills in what follows (a complaint where there is one only, the day
+/// from the clock and the diary's day start, an id), and records it. When it returns, the
+/// entry is durable.
+[[nodiscard]] Result<Entry, RecordError> record(OpenDiary &diary, Draft draft, const Moment &now);
+
+/// Records \a body in the place of the entry \a id. Refused if there is no such entry.
+[[nodiscard]] Result<Entry, RecordError> correct(OpenDiary &diary, std::string_view id, Body body, Author author, const Moment &now);
+
+/// Takes the entry \a id back: a new entry that says what it was about, and that it is withdrawn.
+[[nodiscard]] Result<Entry, RecordError> withdraw(OpenDiary &diary, std::string_view id, Author author, const Moment &now);
+
+} // namespace morrow

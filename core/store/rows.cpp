@@ -1,0 +1,376 @@
+// SPDX-FileCopyrightText: The project authors
+// SPDX-License-Identifier: GPL-3.0-only
+
+#include "store/rows.h"
+
+#include "model/kind.h"
+
+#include <algorithm>
+#include <charconv>
+#include <climits>
+#include <cstring>
+#include <limits>
+#include <unordered_set>
+
+namespace morrow {
+
+namespace {
+
+/// A row of table entry as it stands, whatever stands there.
+struct RawRow
+{
+    std::string id;
+    std::string kind;
+    std::int64_t day = 0;
+    std::optional<std::int64_t> recorded;
+    std::optional<std::int64_t> offset;
+    std::string author;
+    std::optional<std::string> replaces;
+    std::string body;
+    std::string digest;
+};
+
+constexpr const char *kColumns
+    = "SELECT id, kind, day, recorded, utc_offset, author, replaces, body, digest FROM entry WHERE person = ? ORDER BY id";
+
+std::string text(const SQLite::Column &column)
+{
+    return std::string(static_cast<const char *>(column.getBlob()), static_cast<std::size_t>(column.getBytes()));
+}
+
+template<class T, class Get>
+std::optional<T> present(const SQLite::Column &column, Get get)
+{
+    return column.isNull() ? std::nullopt : std::optional<T>(get(column));
+}
+
+RawRow rawRow(SQLite::Statement &row)
+{
+    const auto number = [](const SQLite::Column &column) { return column.getInt64(); };
+    return {
+        .id = text(row.getColumn(0)),
+        .kind = text(row.getColumn(1)),
+        .day = row.getColumn(2).getInt64(),
+        .recorded = present<std::int64_t>(row.getColumn(3), number),
+        .offset = present<std::int64_t>(row.getColumn(4), number),
+        .author = text(row.getColumn(5)),
+        .replaces = present<std::string>(row.getColumn(6), text),
+        .body = text(row.getColumn(7)),
+        .digest = text(row.getColumn(8)),
+    };
+}
+
+std::string decimal(const std::optional<std::int64_t> &number)
+{
+    return number ? std::to_string(*number) : std::string();
+}
+
+bool equals(const std::string &blob, const Digest &digest)
+{
+    return blob.size() == digest.size() && std::memcmp(blob.data(), digest.data(), digest.size()) == 0;
+}
+
+Digest digestOf(const RawRow &row, Sha256 &hash)
+{
+    const std::string day = std::to_string(row.day);
+    return digestOfColumns({"entry 1", row.id, row.kind, day, decimal(row.recorded), decimal(row.offset), row.author,
+                               row.replaces.value_or(std::string()), row.body},
+        hash);
+}
+
+Digest digestOfPerson(std::int64_t person, std::string_view ref, Sha256 &hash)
+{
+    return digestOfColumns({"person 1", std::to_string(person), ref}, hash);
+}
+
+Digest digestOfErased(std::int64_t person, const Digest &idDigest, Sha256 &hash)
+{
+    return digestOfColumns({"erased 1", std::to_string(person), toHex(idDigest)}, hash);
+}
+
+/// Takes rows in key order or against it and holds what they say.
+class Reading
+{
+public:
+    Reading(PersonReading &result, Sha256 &hash)
+        : m_result(result)
+        , m_hash(hash)
+    {
+    }
+
+    void take(RawRow row)
+    {
+        if (!m_seen.insert(row.id).second)
+            return;
+        ++m_count;
+        const Digest digest = digestOf(row, m_hash);
+        const auto day = row.day >= INT_MIN && row.day <= INT_MAX ? CivilDay::fromNumber(static_cast<int>(row.day)) : std::nullopt;
+        const auto author = authorNamed(row.author);
+        if (!equals(row.digest, digest) || !day || !author) {
+            m_result.damaged.push_back({std::move(row.id), day});
+            return;
+        }
+        m_sum.add(digest);
+        const auto kind = kindNamed(row.kind);
+        if (!kind) {
+            ++m_result.unknownKinds;
+            return;
+        }
+        Entry entry{std::move(row.id), *kind, *day, {}, *author, std::move(row.replaces), std::move(row.body)};
+        if (row.recorded)
+            entry.recorded = Moment{*row.recorded, static_cast<int>(row.offset.value_or(0))};
+        m_result.entries.push_back(std::move(entry));
+    }
+
+    [[nodiscard]] std::int64_t count() const noexcept { return m_count; }
+    [[nodiscard]] const Sum &sum() const noexcept { return m_sum; }
+
+private:
+    PersonReading &m_result;
+    Sha256 &m_hash;
+    std::unordered_set<std::string> m_seen;
+    std::int64_t m_count = 0;
+    Sum m_sum;
+};
+
+/// How many ids of a person were erased, and the sum of their rows' digests. A line of `meta`
+/// holds it, since a lost row of `erased` would let restore bring back what it names.
+struct ErasedTotal
+{
+    std::int64_t count = 0;
+    Sum sum;
+
+    friend bool operator==(const ErasedTotal &, const ErasedTotal &) = default;
+};
+
+std::string erasedKey(std::int64_t person)
+{
+    return "erased " + std::to_string(person);
+}
+
+std::string textOf(const ErasedTotal &total)
+{
+    return std::to_string(total.count) + ' ' + toHex(total.sum.value());
+}
+
+/// The total that `meta` holds, or nullopt if it is damaged.
+std::optional<ErasedTotal> storedErasedTotal(SQLite::Database &connection, std::int64_t person, Sha256 &hash)
+{
+    const std::string key = erasedKey(person);
+    SQLite::Statement row(connection, "SELECT value, digest FROM meta WHERE key = ?");
+    row.bind(1, key);
+    if (!row.executeStep())
+        return ErasedTotal();
+    const std::string value = text(row.getColumn(0));
+    if (!equals(text(row.getColumn(1)), digestOfColumns({"meta 1", key, value}, hash)))
+        return std::nullopt;
+    ErasedTotal total;
+    const char *const end = value.data() + value.size();
+    const auto [rest, error] = std::from_chars(value.data(), end, total.count);
+    Digest sum{};
+    if (error != std::errc() || end - rest != 1 + 2 * static_cast<std::ptrdiff_t>(sum.size()))
+        return std::nullopt;
+    for (std::size_t i = 0; i < sum.size(); ++i)
+        std::from_chars(rest + 1 + 2 * i, rest + 3 + 2 * i, sum[i], 16);
+    total.sum.add(sum);
+    return total;
+}
+
+void readErased(SQLite::Database &connection, std::int64_t person, Sha256 &hash, PersonReading &result)
+{
+    ErasedTotal total;
+    // Everybody's, in the order they lie in: a search would pass by a page that is another's.
+    SQLite::Statement erased(connection, "SELECT id_digest, digest, person FROM erased");
+    while (erased.executeStep()) {
+        Digest idDigest{};
+        const std::string blob = text(erased.getColumn(0));
+        std::copy_n(blob.begin(), std::min(blob.size(), idDigest.size()), idDigest.begin());
+        const std::int64_t owner = erased.getColumn(2).getInt64();
+        const Digest digest = digestOfErased(owner, idDigest, hash);
+        if (!equals(text(erased.getColumn(1)), digest)) {
+            result.erasedDamaged = true;
+        } else if (owner == person) {
+            ++total.count;
+            total.sum.add(digest);
+            result.erased.push_back(idDigest);
+        }
+    }
+    if (storedErasedTotal(connection, person, hash) != total)
+        result.erasedDamaged = true;
+}
+
+/// Feeds every row that can be read to \a reading; false if pages could not.
+bool readRows(SQLite::Database &connection, std::int64_t person, Reading &reading)
+{
+    const auto pass = [&](const std::string &sql) {
+        try {
+            SQLite::Statement rows(connection, sql);
+            rows.bind(1, person);
+            while (rows.executeStep())
+                reading.take(rawRow(rows));
+            return true;
+        } catch (const SQLite::Exception &exception) {
+            if (storeError(exception) != StoreError::Damaged && storeError(exception) != StoreError::Io)
+                throw;
+            return false;
+        }
+    };
+    if (pass(kColumns))
+        return true;
+    (void)pass(std::string(kColumns) + " DESC");
+    return false;
+}
+
+} // namespace
+
+std::optional<std::int64_t> personNumbered(SQLite::Database &connection, const std::string &ref)
+{
+    // Not by the index: it repeats what the table says, and a flipped bit in it would make a
+    // diary look empty or somebody else's.
+    SQLite::Statement find(connection, "SELECT person FROM person NOT INDEXED WHERE ref = ?");
+    find.bind(1, ref);
+    if (!find.executeStep())
+        return std::nullopt;
+    return find.getColumn(0).getInt64();
+}
+
+std::int64_t addPerson(SQLite::Database &connection, const std::string &ref, Sha256 &hash)
+{
+    SQLite::Statement next(connection, "SELECT coalesce(max(person), 0) + 1 FROM person");
+    next.executeStep();
+    const std::int64_t person = next.getColumn(0).getInt64();
+    SQLite::Statement insert(connection, "INSERT INTO person(person, ref, digest) VALUES (?, ?, ?)");
+    insert.bind(1, person);
+    insert.bind(2, ref);
+    bindDigest(insert, 3, digestOfPerson(person, ref, hash));
+    insert.exec();
+    return person;
+}
+
+void insertEntry(SQLite::Statement &insert, std::int64_t person, const Entry &entry, const Digest &digest)
+{
+    // Not reset(), which would tell again why the insert before this one failed.
+    (void)insert.tryReset();
+    insert.bind(1, person);
+    insert.bindNoCopy(2, entry.id);
+    insert.bind(3, std::string(name(entry.kind)));
+    insert.bind(4, entry.day.number());
+    if (entry.recorded) {
+        insert.bind(5, entry.recorded->utcMs);
+        insert.bind(6, entry.recorded->offsetMinutes);
+    } else {
+        insert.bind(5);
+        insert.bind(6);
+    }
+    insert.bind(7, std::string(name(entry.author)));
+    if (entry.replaces)
+        insert.bindNoCopy(8, *entry.replaces);
+    else
+        insert.bind(8);
+    insert.bindNoCopy(9, entry.body);
+    bindDigest(insert, 10, digest);
+    insert.exec();
+}
+
+PersonReading readPerson(SQLite::Database &connection, std::int64_t person, Sha256 &hash)
+{
+    PersonReading result;
+    SQLite::Statement row(connection, "SELECT ref, digest, entries, sum FROM person WHERE person = ?");
+    row.bind(1, person);
+    std::string sum;
+    result.personDamaged = true;
+    if (row.executeStep()) {
+        result.ref = text(row.getColumn(0));
+        result.personDamaged = !equals(text(row.getColumn(1)), digestOfPerson(person, result.ref, hash));
+        result.counted = row.getColumn(2).getInt64();
+        sum = text(row.getColumn(3));
+    }
+
+    Reading reading(result, hash);
+    result.cutShort = !readRows(connection, person, reading);
+    std::sort(result.entries.begin(), result.entries.end(), [](const Entry &a, const Entry &b) { return a.id < b.id; });
+    result.countDiffers = reading.count() != result.counted;
+    result.sumDiffers = !equals(sum, reading.sum().value());
+
+    readErased(connection, person, hash, result);
+    return result;
+}
+
+std::vector<std::pair<std::int64_t, std::string>> persons(SQLite::Database &connection)
+{
+    std::vector<std::pair<std::int64_t, std::string>> all;
+    SQLite::Statement rows(connection, "SELECT person, ref FROM person ORDER BY person");
+    while (rows.executeStep())
+        all.emplace_back(rows.getColumn(0).getInt64(), text(rows.getColumn(1)));
+    return all;
+}
+
+std::vector<std::int64_t> personNumbers(SQLite::Database &connection, bool &isWhole)
+{
+    std::vector<std::int64_t> numbers;
+    const auto pass = [&](const std::string &sql) {
+        try {
+            SQLite::Statement next(connection, sql);
+            for (std::int64_t person = std::numeric_limits<std::int64_t>::min();;) {
+                next.reset();
+                next.bind(1, person);
+                if (!next.executeStep())
+                    return;
+                const std::int64_t found = next.getColumn(0).getInt64();
+                if (found <= person) { // keys in disorder, which would lead in a circle
+                    isWhole = false;
+                    return;
+                }
+                person = found;
+                numbers.push_back(person);
+            }
+        } catch (const SQLite::Exception &) {
+            isWhole = false;
+        }
+    };
+    // From one person's first entry to the next one's: a few steps, not every entry.
+    pass("SELECT person FROM person WHERE person > ? ORDER BY person LIMIT 1");
+    pass("SELECT person FROM entry WHERE person > ? ORDER BY person LIMIT 1");
+    std::sort(numbers.begin(), numbers.end());
+    numbers.erase(std::unique(numbers.begin(), numbers.end()), numbers.end());
+    return numbers;
+}
+
+bool holdsEntriesOfNobody(SQLite::Database &connection)
+{
+    bool isWhole = true;
+    const auto numbers = personNumbers(connection, isWhole);
+    return !isWhole || numbers.size() != persons(connection).size();
+}
+
+void insertErased(SQLite::Database &connection, std::int64_t person, const Digest &idDigest, Sha256 &hash)
+{
+    const Digest digest = digestOfErased(person, idDigest, hash);
+    SQLite::Statement insert(connection, "INSERT OR IGNORE INTO erased(person, id_digest, digest) VALUES (?, ?, ?)");
+    insert.bind(1, person);
+    bindDigest(insert, 2, idDigest);
+    bindDigest(insert, 3, digest);
+    if (insert.exec() == 0)
+        return;
+    auto total = storedErasedTotal(connection, person, hash);
+    if (!total)
+        return; // stays noticed
+    ++total->count;
+    total->sum.add(digest);
+    const std::string key = erasedKey(person);
+    const std::string value = textOf(*total);
+    SQLite::Statement write(connection,
+        "INSERT INTO meta(key, value, digest) VALUES (?, ?, ?) ON CONFLICT(key) DO UPDATE SET value = excluded.value, digest = "
+        "excluded.digest");
+    write.bind(1, key);
+    write.bind(2, value);
+    bindDigest(write, 3, digestOfColumns({"meta 1", key, value}, hash));
+    write.exec();
+}
+
+void bindDigest(SQLite::Statement &statement, int index, const Digest &digest)
+{
+    statement.bind(index, digest.data(), static_cast<int>(digest.size()));
+}
+
+} // namespace morrow
