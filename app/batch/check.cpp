@@ -1,9 +1,11 @@
 // SPDX-FileCopyrightText: The project authors
 // SPDX-License-Identifier: GPL-3.0-only
 
+#include "actions/open.h"
 #include "batch/arguments.h"
 #include "batch/input.h"
 #include "batch/json.h"
+#include "batch/store_words.h"
 #include "batch/verbs.h"
 #include "batch/words.h"
 #include "model/diary.h"
@@ -42,8 +44,42 @@ struct Checked
     Status status = Status::Done;
 };
 
+/// A store is accepted if all of it can be read.
+Checked checkStore(const std::string &input)
+{
+    std::vector<std::string> damage;
+    Status status = Status::Done;
+    Json person;
+    Json entries;
+    // Where there are several persons each is read by the verb that is given one.
+    if (const auto open = OpenDiary::openToRead(input)) {
+        damage = sentences(open->reading());
+        person = open->person();
+        entries = open->entries().size();
+        status = damage.empty() ? Status::Done : Status::MachineFailed;
+    } else {
+        damage.push_back(sentence(open.error(), input));
+        status = statusOf(open.error());
+    }
+    Json issues = Json::array();
+    for (const std::string &one : damage) {
+        complain(one);
+        issues.add(Json::object({{"message", one}}));
+    }
+    return {Json::object({
+                {"input", input},
+                {"accepted", damage.empty()},
+                {"person", std::move(person)},
+                {"entries", std::move(entries)},
+                {"issues", std::move(issues)},
+            }),
+        status};
+}
+
 Checked check(const std::string &input, bool isAlone)
 {
+    if (storeIsAt(input))
+        return checkStore(input);
     const auto read = readTables(input);
     if (read) {
         return {Json::object({
@@ -79,7 +115,7 @@ Status checkInputs(Words words)
     if (!arguments)
         return wrongUsage(arguments.error());
     if (arguments->operands().empty())
-        return wrongUsage("The verb check needs at least one INPUT, a folder of tables.");
+        return wrongUsage("The verb check needs at least one INPUT, a folder of tables or a store.");
 
     Json answers = Json::array();
     Status status = Status::Done;

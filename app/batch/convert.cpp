@@ -1,9 +1,11 @@
 // SPDX-FileCopyrightText: The project authors
 // SPDX-License-Identifier: GPL-3.0-only
 
+#include "actions/open.h"
 #include "batch/arguments.h"
 #include "batch/input.h"
 #include "batch/json.h"
+#include "batch/store_words.h"
 #include "batch/verbs.h"
 #include "batch/words.h"
 #include "batch/writing.h"
@@ -16,7 +18,7 @@ namespace morrow::batch {
 
 namespace {
 
-constexpr std::array kOptions{OptionRule{"--to", "a format"}};
+constexpr std::array kOptions{OptionRule{"--to", "a format"}, OptionRule{"--person", "REF"}};
 
 /// Every format that there is to be; those that are not built are told apart from slips.
 constexpr std::array<std::string_view, 12> kFormats{
@@ -39,6 +41,35 @@ Json toJson(const TablesFolder &folder, const std::string &input, const std::str
     });
 }
 
+Status toTables(const TablesDiary &diary, const std::string &input, const std::string &out)
+{
+    const TablesFolder folder = writeTables(diary);
+    if (const auto written = writeFolder(out, folder.files); !written)
+        return refuseToWrite(written.error(), out);
+    return print(toJson(folder, input, out).toText());
+}
+
+Status toStore(const TablesDiary &diary, const std::string &input, const std::string &out)
+{
+    if (!diary.person) {
+        complain(sentence({.code = IssueCode::PersonMissing}, input));
+        return Status::Refused;
+    }
+    const auto give = [&out](StoreError error) {
+        complain(sentence(error, out));
+        return statusOf(error);
+    };
+    auto store = OpenDiary::open(out, diary.person);
+    if (!store)
+        return give(store.error());
+    const auto added = store->add(diary.entries);
+    if (!added)
+        return give(added.error());
+    if (const auto backedUp = store->backUp(systemClock()->now()); !backedUp)
+        return give(backedUp.error());
+    return print(Json::object({{"input", input}, {"to", "store"}, {"out", out}, {"entries", added->added}}).toText());
+}
+
 } // namespace
 
 Status convertDiary(Words words)
@@ -53,8 +84,8 @@ Status convertDiary(Words words)
         return wrongUsage("The verb convert needs --to with a format.");
     if (std::find(kFormats.begin(), kFormats.end(), *format) == kFormats.end())
         return wrongUsage("There is no format " + shown(*format) + ".");
-    if (*format != "tables")
-        return wrongUsage("The format " + *format + " is not built yet; tables is.");
+    if (*format != "tables" && *format != "store")
+        return wrongUsage("The format " + *format + " is not built yet; tables and store are.");
 
     const std::string &input = arguments->operands()[0];
     const std::string &out = arguments->operands()[1];
@@ -62,13 +93,10 @@ Status convertDiary(Words words)
     if (std::filesystem::symlink_status(out, ignored).type() != std::filesystem::file_type::not_found && !ignored)
         return refuseToWrite(FileError::Exists, out);
 
-    const auto read = readDiary(input);
+    const auto read = readDiary(input, arguments->value("--person"));
     if (!read)
         return read.error();
-    const TablesFolder folder = writeTables(*read);
-    if (const auto written = writeFolder(out, folder.files); !written)
-        return refuseToWrite(written.error(), out);
-    return print(toJson(folder, input, out).toText());
+    return std::max(read->status, *format == "tables" ? toTables(read->diary, input, out) : toStore(read->diary, input, out));
 }
 
 } // namespace morrow::batch

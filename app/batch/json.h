@@ -75,6 +75,8 @@ public:
     /// The text, a line end last. An object or array of plain values stands on one line where
     /// it fits, every other one has a line for each member.
     [[nodiscard]] std::string toText() const;
+    /// All of it on one line, the line end last.
+    [[nodiscard]] std::string toLine() const { return onOneLine() + "\n"; }
 
 private:
     enum class Shape {

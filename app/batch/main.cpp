@@ -32,6 +32,9 @@ constexpr std::array kVerbs{
     Verb{"check", checkInputs},
     Verb{"convert", convertDiary},
     Verb{"demo", writeDemo},
+    Verb{"record", recordEntries},
+    Verb{"restore", restoreStore},
+    Verb{"erase", eraseEntry},
 };
 
 bool asksForHelp(const std::string &word)

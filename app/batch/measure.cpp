@@ -7,13 +7,15 @@
 #include "batch/verbs.h"
 #include "report/overview.h"
 
+#include <algorithm>
 #include <array>
 
 namespace morrow::batch {
 
 namespace {
 
-constexpr std::array kOptions{OptionRule{"--as-of", "DAY"}, OptionRule{"--from", "DAY"}, OptionRule{"--text", ""}};
+constexpr std::array kOptions{
+    OptionRule{"--as-of", "DAY"}, OptionRule{"--from", "DAY"}, OptionRule{"--person", "REF"}, OptionRule{"--text", ""}};
 
 /// The diary day before the present one: the last that is closed.
 CivilDay yesterday(const Diary &diary)
@@ -29,7 +31,7 @@ Status measureDiary(Words words)
     if (!arguments)
         return wrongUsage(arguments.error());
     if (arguments->operands().size() != 1)
-        return wrongUsage("The verb measure needs one INPUT, a folder of tables.");
+        return wrongUsage("The verb measure needs one INPUT, a folder of tables or a store.");
     const auto asOf = arguments->day("--as-of");
     if (!asOf)
         return wrongUsage(asOf.error());
@@ -37,15 +39,15 @@ Status measureDiary(Words words)
     if (!from)
         return wrongUsage(from.error());
 
-    auto read = readDiary(arguments->operands().front());
+    auto read = readDiary(arguments->operands().front(), arguments->value("--person"));
     if (!read)
         return read.error();
-    const Diary diary = Diary::from(std::move(read->entries));
+    const Diary diary = Diary::from(std::move(read->diary.entries));
     const CivilDay to = asOf->value_or(yesterday(diary));
     const auto measures = measure(diary, to, *from);
     if (!measures) // MeasureError::WindowEmpty, the only one
         return wrongUsage("The day of --from is after " + to.toString() + ", the last day that counts.");
-    return print(arguments->has("--text") ? overview(diary, *measures, to) : toJson(*measures, to).toText());
+    return std::max(read->status, print(arguments->has("--text") ? overview(diary, *measures, to) : toJson(*measures, to).toText()));
 }
 
 } // namespace morrow::batch

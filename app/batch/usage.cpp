@@ -17,17 +17,27 @@ std::string_view usage() noexcept
       which the first exercise of a complaint started.
   check INPUT...
       Says of each INPUT whether it is accepted, and every reason if not.
-  convert INPUT --to tables OUT
-      Writes INPUT as a folder of tables. OUT must not exist.
+  convert INPUT --to tables|store OUT
+      Writes INPUT as a folder of tables, or as a store. OUT must not exist.
+  record --store DIR
+      Appends entries to the store, one for each line of JSON on standard input, and
+      answers each with a line when it is durable. A new folder becomes a store:
+      {"kind":"check","day":"2026-03-02","author":"patient","body":{"pain":3}}
+  restore --store DIR
+      Puts a damaged or lost store together from what can be read of it and of its
+      backups; says how many entries are back and how many are missing.
+  erase --store DIR --id ID
+      Erases an entry with all that it corrects and that corrects it, for good.
   demo DIR
       Writes the diaries of two invented people to DIR/runner and
       DIR/two-complaints, which must not exist.
 
   --help, --version
 
-INPUT is a folder of tables: CSV files as the README of demo-data describes them.
+INPUT is a folder of tables, CSV files as the README of demo-data describes them, or
+the folder of a store; where that holds several persons, --person REF says whose.
 A DAY is written as 2026-04-27. Results come on standard output, messages on
-standard error. measure and check write no file.
+standard error. measure and check change nothing.
 
 status: 0 done, 1 the input was refused, 2 wrong usage, 3 the machine failed
 (no space, no permission, an output that takes no more).

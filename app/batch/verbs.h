@@ -20,5 +20,8 @@ using Words = std::span<const std::string>;
 [[nodiscard]] Status checkInputs(Words words);
 [[nodiscard]] Status convertDiary(Words words);
 [[nodiscard]] Status writeDemo(Words words);
+[[nodiscard]] Status recordEntries(Words words);
+[[nodiscard]] Status restoreStore(Words words);
+[[nodiscard]] Status eraseEntry(Words words);
 
 } // namespace morrow::batch

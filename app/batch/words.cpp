@@ -43,39 +43,6 @@ std::string choices(const FieldRule &rule)
     return text;
 }
 
-/// Why a value is not of the form that \a rule asks for.
-std::string refusal(const FieldRule &rule)
-{
-    switch (rule.form) {
-    case Form::Text:
-        return "is no text without control characters";
-    case Form::Id:
-        return "is no id, which has 1 to 64 letters, digits, dashes and full stops";
-    case Form::Word:
-        return "is not one word without spaces";
-    case Form::Words:
-        return "is no list of different words with one space between them";
-    case Form::Number:
-    case Form::Whole:
-        return bounds(rule);
-    case Form::Day:
-        return "is no day of the calendar from 1900 to 2200, written as 2026-04-27";
-    case Form::TimeOfDay:
-        return "is no time of day, written as 04:00";
-    case Form::Moment:
-        return "is no instant from 1900 to 2200, written as 2026-04-27T07:14:05+01:00";
-    case Form::Choice:
-        return choices(rule);
-    case Form::Rule:
-        return "is no rule of days, written as FREQ=DAILY;INTERVAL=2 or FREQ=WEEKLY;BYDAY=MO,TH";
-    case Form::Asks:
-        return "is neither none nor a list of: stiffness, during, after, spare";
-    case Form::List:
-        return "is no list";
-    }
-    return "is refused";
-}
-
 /// What could not be done with a file that was to be read.
 std::string_view reading(FileError error) noexcept
 {
@@ -209,6 +176,38 @@ std::string reason(const Issue &issue)
 std::string shown(std::string_view text)
 {
     return "'" + shortened(visible(text), kShownCharacters) + "'";
+}
+
+std::string refusal(const FieldRule &rule)
+{
+    switch (rule.form) {
+    case Form::Text:
+        return "is no text without control characters";
+    case Form::Id:
+        return "is no id, which has 1 to 64 letters, digits, dashes and full stops";
+    case Form::Word:
+        return "is not one word without spaces";
+    case Form::Words:
+        return "is no list of different words with one space between them";
+    case Form::Number:
+    case Form::Whole:
+        return bounds(rule);
+    case Form::Day:
+        return "is no day of the calendar from 1900 to 2200, written as 2026-04-27";
+    case Form::TimeOfDay:
+        return "is no time of day, written as 04:00";
+    case Form::Moment:
+        return "is no instant from 1900 to 2200, written as 2026-04-27T07:14:05+01:00";
+    case Form::Choice:
+        return choices(rule);
+    case Form::Rule:
+        return "is no rule of days, written as FREQ=DAILY;INTERVAL=2 or FREQ=WEEKLY;BYDAY=MO,TH";
+    case Form::Asks:
+        return "is neither none nor a list of: stiffness, during, after, spare";
+    case Form::List:
+        return "is no list";
+    }
+    return "is refused";
 }
 
 std::string sentence(const Issue &issue, std::string_view input)

@@ -24,6 +24,9 @@ namespace morrow::batch {
 /// where the issue is about the whole of it.
 [[nodiscard]] std::string sentence(const Issue &issue, std::string_view input);
 
+/// Why a value has not the form that \a rule asks for: "is not a whole number from 0 to 10".
+[[nodiscard]] std::string refusal(const FieldRule &rule);
+
 /// Why \a path was not written, as one sentence.
 [[nodiscard]] std::string sentence(FileError error, std::string_view path);
 

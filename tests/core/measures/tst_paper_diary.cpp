@@ -16,7 +16,9 @@ namespace {
 ComplaintMeasures paper()
 {
     const auto read = readTables(MORROW_DEMO_DATA "/paper");
-    return measure(Diary::from(read.value().entries), day("2026-04-27")).value().at(0);
+    if (!read)
+        qFatal("demo-data/paper cannot be read");
+    return measure(Diary::from(read->entries), day("2026-04-27")).value().at(0);
 }
 
 } // namespace
