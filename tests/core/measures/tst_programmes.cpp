@@ -191,7 +191,8 @@ private Q_SLOTS:
     void aPerfectDiaryOfNoTempoHasNoTension()
     {
         // Alfredson H et al. Am J Sports Med 1998;26:360-366 gives none in the table
-        for (const ItemWeek &week : perfect("alfredson").measures.items[0].weeks)
+        const Programme programme = perfect("alfredson");
+        for (const ItemWeek &week : programme.measures.items[0].weeks)
             QVERIFY(!week.tensionSeconds);
     }
 };
