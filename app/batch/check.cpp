@@ -33,6 +33,7 @@ Json toJson(const Issue &issue, const std::string &input)
         {"line", numberOrNull(issue.line)},
         {"column", numberOrNull(issue.column)},
         {"columnName", textOrNull(issue.columnName)},
+        {"pointer", textOrNull(issue.pointer)},
         {"code", codeName(issue.code)},
         {"message", sentence(issue, input)},
     });
@@ -80,7 +81,7 @@ Checked check(const std::string &input, bool isAlone)
 {
     if (storeIsAt(input))
         return checkStore(input);
-    const auto read = readTables(input);
+    const auto read = readOutside(input);
     if (read) {
         return {Json::object({
                     {"input", input},

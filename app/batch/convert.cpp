@@ -9,6 +9,7 @@
 #include "batch/verbs.h"
 #include "batch/words.h"
 #include "batch/writing.h"
+#include "exchange/fhir.h"
 
 #include <algorithm>
 #include <array>
@@ -70,6 +71,45 @@ Status toStore(const TablesDiary &diary, const std::string &input, const std::st
     return print(Json::object({{"input", input}, {"to", "store"}, {"out", out}, {"entries", added->added}}).toText());
 }
 
+struct FhirFormat
+{
+    std::string_view name;
+    FhirFile file;
+};
+constexpr std::array kFhirFormats{
+    FhirFormat{"summary", FhirFile::Summary}, FhirFormat{"plan", FhirFile::Plan}, FhirFormat{"visit", FhirFile::Visit}};
+
+Status toFhir(const TablesDiary &diary, const FhirFormat &format, const std::string &input, const std::string &out)
+{
+    if (!diary.person) {
+        complain(sentence({.code = IssueCode::PersonMissing}, input));
+        return Status::Refused;
+    }
+    const FhirBundle bundle = writeFhir(diary.entries, *diary.person, format.file);
+    if (const auto written = writeFile(out, bundle.json); !written)
+        return refuseToWrite(written.error(), out);
+    Json leftOut = Json::array();
+    const auto add = [&leftOut](std::string_view what, int count, std::string_view message) {
+        if (count > 0)
+            leftOut.add(Json::object({{"what", what}, {"entries", count}, {"message", message}}));
+    };
+    add("notes", bundle.notesLeftOut, "notes that were replaced or withdrawn");
+    add(codeName(LeftOut::Handed), bundle.handedLeftOut, words(LeftOut::Handed));
+    add(codeName(LeftOut::DeskOnly), bundle.deskOnlyLeftOut, words(LeftOut::DeskOnly));
+    add("not-the-clinics", bundle.othersLeftOut, "what the clinic did not say");
+    return print(Json::object({
+                                  {"input", input},
+                                  {"to", format.name},
+                                  {"out", out},
+                                  {"person", diary.person},
+                                  {"entries", bundle.entries},
+                                  {"bytes", bundle.json.size()},
+                                  {"sha256", toHex(sha256(bundle.json))},
+                                  {"leftOut", std::move(leftOut)},
+                              })
+                     .toText());
+}
+
 } // namespace
 
 Status convertDiary(Words words)
@@ -84,8 +124,11 @@ Status convertDiary(Words words)
         return wrongUsage("The verb convert needs --to with a format.");
     if (std::find(kFormats.begin(), kFormats.end(), *format) == kFormats.end())
         return wrongUsage("There is no format " + shown(*format) + ".");
-    if (*format != "tables" && *format != "store")
-        return wrongUsage("The format " + *format + " is not built yet; tables and store are.");
+    const auto *const fhir
+        = std::find_if(kFhirFormats.begin(), kFhirFormats.end(), [&](const FhirFormat &one) { return one.name == *format; });
+    const bool isFhir = fhir != kFhirFormats.end();
+    if (*format != "tables" && *format != "store" && !isFhir)
+        return wrongUsage("The format " + *format + " is not built yet; tables, store, summary, plan and visit are.");
 
     const std::string &input = arguments->operands()[0];
     const std::string &out = arguments->operands()[1];
@@ -96,7 +139,10 @@ Status convertDiary(Words words)
     const auto read = readDiary(input, arguments->value("--person"));
     if (!read)
         return read.error();
-    return std::max(read->status, *format == "tables" ? toTables(read->diary, input, out) : toStore(read->diary, input, out));
+    return std::max(read->status,
+        isFhir                    ? toFhir(read->diary, *fhir, input, out)
+            : *format == "tables" ? toTables(read->diary, input, out)
+                                  : toStore(read->diary, input, out));
 }
 
 } // namespace morrow::batch

@@ -4,8 +4,12 @@
 #include "batch/input.h"
 
 #include "actions/open.h"
+#include "base/file.h"
 #include "batch/store_words.h"
 #include "batch/words.h"
+#include "exchange/fhir.h"
+
+#include <filesystem>
 
 namespace morrow::batch {
 
@@ -57,6 +61,21 @@ Status statusOf(const std::vector<Issue> &issues) noexcept
     return Status::Refused;
 }
 
+Result<TablesDiary, std::vector<Issue>> readOutside(const std::string &input)
+{
+    std::error_code error;
+    const auto type = std::filesystem::status(input, error).type();
+    if (type == std::filesystem::file_type::directory || type == std::filesystem::file_type::not_found || error)
+        return readTables(input);
+    const auto bytes = readFile(input, kMaxFhirBytes);
+    if (!bytes)
+        return failure(std::vector{Issue{.code = IssueCode::Unreadable, .fileError = bytes.error()}});
+    auto diary = readFhir(*bytes);
+    if (!diary)
+        return failure(std::move(diary.error()));
+    return TablesDiary{std::move(diary->entries), std::move(diary->person)};
+}
+
 Result<InputDiary, Status> readDiary(const std::string &input, const std::optional<std::string> &person)
 {
     if (storeIsAt(input))
@@ -65,7 +84,7 @@ Result<InputDiary, Status> readDiary(const std::string &input, const std::option
         complain("Only a store holds several persons; " + shown(input) + " is none.");
         return failure(Status::WrongUsage);
     }
-    auto read = readTables(input);
+    auto read = readOutside(input);
     if (read)
         return InputDiary{*std::move(read), Status::Done};
     for (const Issue &issue : read.error())

@@ -26,7 +26,10 @@ struct InputDiary
     Status status = Status::Done; ///< MachineFailed: entries that are damaged were left out, and named on standard error
 };
 
-/// The diary in \a input: a folder of tables, or a store, which is opened read-only and
+/// The diary in \a input, a folder of tables or a FHIR file, with every reason where there is none.
+[[nodiscard]] Result<TablesDiary, std::vector<Issue>> readOutside(const std::string &input);
+
+/// The diary in \a input: a folder of tables, a FHIR file, or a store, which is opened read-only and
 /// whose person is \a person where it holds several. Where there is none every reason is
 /// said on standard error.
 [[nodiscard]] Result<InputDiary, Status> readDiary(const std::string &input, const std::optional<std::string> &person);

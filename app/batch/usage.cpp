@@ -17,8 +17,10 @@ std::string_view usage() noexcept
       which the first exercise of a complaint started.
   check INPUT...
       Says of each INPUT whether it is accepted, and every reason if not.
-  convert INPUT --to tables|store OUT
-      Writes INPUT as a folder of tables, or as a store. OUT must not exist.
+  convert INPUT --to tables|store|summary|plan|visit OUT
+      Writes INPUT as a folder of tables, as a store, or as a FHIR R4 file: what the
+      person hands over (summary), or all that the clinic said (plan, visit). OUT must
+      not exist.
   record --store DIR
       Appends entries to the store, one for each line of JSON on standard input, and
       answers each with a line when it is durable. A new folder becomes a store:
@@ -34,8 +36,9 @@ std::string_view usage() noexcept
 
   --help, --version
 
-INPUT is a folder of tables, CSV files as the README of demo-data describes them, or
-the folder of a store; where that holds several persons, --person REF says whose.
+INPUT is a folder of tables, CSV files as the README of demo-data describes them, a
+FHIR file as convert writes them, or the folder of a store; where that holds several
+persons, --person REF says whose.
 A DAY is written as 2026-04-27. Results come on standard output, messages on
 standard error. measure and check change nothing.
 

@@ -11,7 +11,7 @@ namespace {
 
 constexpr std::size_t kShownCharacters = 40;
 
-/// `sets.csv, line 7, column 6 (reps)`, as much of it as there is.
+/// `sets.csv, line 7, column 6 (reps)` or `diary.json, at /entry/3 (pain)`, as much of it as there is.
 std::string place(const Issue &issue, std::string_view input)
 {
     std::string text = visible(issue.file.empty() ? input : std::string_view(issue.file));
@@ -19,6 +19,8 @@ std::string place(const Issue &issue, std::string_view input)
         text += ", line " + std::to_string(issue.line);
     if (issue.column > 0)
         text += ", column " + std::to_string(issue.column);
+    if (!issue.pointer.empty())
+        text += ", at " + visible(issue.pointer);
     if (!issue.columnName.empty())
         text += " (" + visible(issue.columnName) + ")";
     return text;
@@ -94,6 +96,11 @@ std::string notAllowed(const Issue &issue)
     return "nothing may stand here beside " + visible(issue.other);
 }
 
+std::string onDay(std::string_view day)
+{
+    return day.empty() ? std::string() : " on " + visible(day);
+}
+
 std::string reason(const Issue &issue)
 {
     const std::string value = shown(issue.value);
@@ -132,7 +139,7 @@ std::string reason(const Issue &issue)
     case IssueCode::NotAllowedHere:
         return notAllowed(issue);
     case IssueCode::AuthorRefused:
-        return "rows of this table are not by " + value;
+        return (issue.pointer.empty() ? "rows of this table are not by " : "entries of this kind are not by ") + value;
     case IssueCode::UnknownComplaint:
         return issue.value.empty() ? "there is no complaint that this row could be about" : "there is no complaint " + value;
     case IssueCode::UnknownItem:
@@ -142,7 +149,7 @@ std::string reason(const Issue &issue)
     case IssueCode::SameThingTwice:
         return twice(issue);
     case IssueCode::TwoContentsForOneId:
-        return "the id " + value + " stands " + standing(issue.other) + " with another content";
+        return "the id " + value + " stands " + (issue.other.empty() ? "earlier" : standing(issue.other)) + " with another content";
     case IssueCode::ReplacesLoop:
         return "what " + value + " replaces leads back to itself";
     case IssueCode::ReplacesAnotherKind:
@@ -154,19 +161,45 @@ std::string reason(const Issue &issue)
     case IssueCode::RhythmUnclear:
         return "an item needs either a rrule with slots or per_week, and not both";
     case IssueCode::ItemEndsBeforeStart:
-        return "the item ends before it starts on " + visible(issue.other);
+        return "the item ends before it starts" + onDay(issue.other);
     case IssueCode::RestWithoutDays:
         return "the item rests after visits, but rest_days_after_visit is 0";
     case IssueCode::RepsMissing:
         return "reps are needed, because nothing is held in this stage";
     case IssueCode::PauseEndsBeforeStart:
-        return "the pause ends before it starts on " + visible(issue.other);
+        return "the pause ends before it starts" + onDay(issue.other);
     case IssueCode::UnknownSetting:
         return "there is no setting " + value;
     case IssueCode::PlanKeyWithoutItem:
         return value + " belongs to a plan, and this complaint has no item";
     case IssueCode::PersonMissing:
         return "no patient_ref says whose diary this is";
+    case IssueCode::NotJson:
+        return issue.pointer.empty() ? "this is no JSON text, as a FHIR file is" : "from here on it is no JSON text";
+    case IssueCode::KeyTwice:
+        return "this is said a second time";
+    case IssueCode::TooDeep:
+        return "this is nested deeper than 64 levels";
+    case IssueCode::TooManyValues:
+        return "this resource holds more than a million values";
+    case IssueCode::NotABundle:
+        return "this is no FHIR bundle of a diary, a plan or a visit";
+    case IssueCode::ElementMissing:
+        return "this element is missing";
+    case IssueCode::ElementRefused:
+        return issue.value.empty() ? "this element has not the form that it must have" : value + " cannot stand here";
+    case IssueCode::UnitRefused:
+        return "the unit is " + value + " and has to be " + other;
+    case IssueCode::StatusRefused:
+        return "the status " + value + " says otherwise than the entry";
+    case IssueCode::ModifierRefused:
+        return "this element could change the meaning of the others, and is not known here";
+    case IssueCode::OfNewerProgram:
+        return "this belongs to a newer version of the program";
+    case IssueCode::AnotherPerson:
+        return "this is about another person than the rest of the file";
+    case IssueCode::SumDiffers:
+        return "the entries are not those that the file was written with";
     }
     return "it is refused";
 }
@@ -335,6 +368,32 @@ std::string_view codeName(IssueCode code) noexcept
         return "plan-key-without-item";
     case IssueCode::PersonMissing:
         return "person-missing";
+    case IssueCode::NotJson:
+        return "not-json";
+    case IssueCode::KeyTwice:
+        return "key-twice";
+    case IssueCode::TooDeep:
+        return "too-deep";
+    case IssueCode::TooManyValues:
+        return "too-many-values";
+    case IssueCode::NotABundle:
+        return "not-a-bundle";
+    case IssueCode::ElementMissing:
+        return "element-missing";
+    case IssueCode::ElementRefused:
+        return "element-refused";
+    case IssueCode::UnitRefused:
+        return "unit-refused";
+    case IssueCode::StatusRefused:
+        return "status-refused";
+    case IssueCode::ModifierRefused:
+        return "modifier-refused";
+    case IssueCode::OfNewerProgram:
+        return "of-newer-program";
+    case IssueCode::AnotherPerson:
+        return "another-person";
+    case IssueCode::SumDiffers:
+        return "sum-differs";
     }
     return "";
 }

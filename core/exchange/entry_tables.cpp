@@ -5,6 +5,7 @@
 
 #include "base/clock.h"
 #include "base/ids.h"
+#include "exchange/entry_set.h"
 #include "exchange/table_reader.h"
 
 #include <algorithm>
@@ -313,41 +314,17 @@ void EntryTables::checkThings()
 
 void EntryTables::checkReplaces(std::span<const Entry> others)
 {
-    std::unordered_set<std::string_view> ofOtherKinds;
+    std::vector<const Entry *> all;
+    all.reserve(m_entries.size() + others.size());
+    for (const Entry &entry : m_entries)
+        all.push_back(&entry);
     for (const Entry &other : others)
-        ofOtherKinds.insert(other.id);
-    std::unordered_map<std::string_view, std::size_t> byId;
-    byId.reserve(m_entries.size());
-    for (std::size_t i = 0; i < m_entries.size(); ++i)
-        byId.emplace(m_entries[i].id, i);
-    // What an entry replaces; a name that is not known waits for the file that has it.
-    const auto replacedBy = [&](std::size_t i) -> std::optional<std::size_t> {
-        if (!m_entries[i].replaces)
-            return std::nullopt;
-        const auto found = byId.find(*m_entries[i].replaces);
-        return found == byId.end() ? std::nullopt : std::optional(found->second);
-    };
-    std::vector<bool> isDone(m_entries.size());
-    for (std::size_t i = 0; i < m_entries.size(); ++i) {
-        const auto replaced = replacedBy(i);
-        const bool leadsElsewhere = replaced ? m_entries[*replaced].kind != m_entries[i].kind
-                                             : m_entries[i].replaces && ofOtherKinds.contains(*m_entries[i].replaces);
-        if (leadsElsewhere) {
-            Issue issue = issueAt(IssueCode::ReplacesAnotherKind, i, ColumnRole::Replaces);
-            issue.value = *m_entries[i].replaces;
-            m_issues.push_back(std::move(issue));
-        }
-        std::vector<std::size_t> path;
-        std::optional<std::size_t> at = i;
-        for (; at && !isDone[*at]; at = replacedBy(*at)) {
-            isDone[*at] = true;
-            path.push_back(*at);
-        }
-        if (at && std::find(path.begin(), path.end(), *at) != path.end()) {
-            Issue issue = issueAt(IssueCode::ReplacesLoop, *at, ColumnRole::Replaces);
-            issue.value = m_entries[*at].id;
-            m_issues.push_back(std::move(issue));
-        }
+        all.push_back(&other);
+    for (const SetProblem &problem : correctionProblemsOf(all)) {
+        const bool isLoop = problem.code == SetProblem::Code::ReplacesLoop;
+        Issue issue = issueAt(isLoop ? IssueCode::ReplacesLoop : IssueCode::ReplacesAnotherKind, problem.entry, ColumnRole::Replaces);
+        issue.value = problem.name;
+        m_issues.push_back(std::move(issue));
     }
 }
 

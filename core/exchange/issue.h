@@ -49,6 +49,19 @@ enum class IssueCode {
     UnknownSetting,
     PlanKeyWithoutItem, ///< a setting of the plan for a complaint without an item
     PersonMissing, ///< no patient_ref where one is needed
+    NotJson, ///< no JSON, or a text in it that is none (a lone surrogate)
+    KeyTwice,
+    TooDeep, ///< nested deeper than anything of ours
+    TooManyValues, ///< in one resource
+    NotABundle, ///< JSON, but no bundle of one of our kinds
+    ElementMissing, ///< `columnName` is the element
+    ElementRefused, ///< an element of another type, or of a value that it cannot have here
+    UnitRefused, ///< a quantity that is not in `other`
+    StatusRefused, ///< a status that says otherwise than the resource
+    ModifierRefused, ///< an element that could change the meaning of all others
+    OfNewerProgram, ///< a kind of entry, or a part of one, that is not known here
+    AnotherPerson, ///< a resource that is about somebody else than the file
+    SumDiffers, ///< the entries are not those that the file was written with
 };
 
 struct Issue
@@ -58,6 +71,7 @@ struct Issue
     int line = 0; ///< from 1; 0: the whole file
     int column = 0; ///< from 1; 0: the whole line
     std::string columnName{};
+    std::string pointer{}; ///< in JSON: where (RFC 6901); empty: the whole file
     std::string value{}; ///< what stood there
     std::string other{}; ///< what it disagrees with
     const FieldRule *rule = nullptr; ///< the form that was asked for

@@ -3,6 +3,8 @@
 
 #include "model/body.h"
 
+#include "base/json_string.h"
+
 #include <simdjson.h>
 
 #include <algorithm>
@@ -10,46 +12,6 @@
 namespace morrow {
 
 namespace {
-
-void appendText(std::string &out, std::string_view text)
-{
-    static constexpr char hex[] = "0123456789abcdef";
-    out += '"';
-    for (const char c : text) {
-        switch (c) {
-        case '"':
-            out += "\\\"";
-            break;
-        case '\\':
-            out += "\\\\";
-            break;
-        case '\b':
-            out += "\\b";
-            break;
-        case '\t':
-            out += "\\t";
-            break;
-        case '\n':
-            out += "\\n";
-            break;
-        case '\f':
-            out += "\\f";
-            break;
-        case '\r':
-            out += "\\r";
-            break;
-        default:
-            if (static_cast<unsigned char>(c) < 0x20) {
-                out += "\\u00";
-                out += hex[c >> 4];
-                out += hex[c & 15];
-            } else {
-                out += c;
-            }
-        }
-    }
-    out += '"';
-}
 
 namespace ondemand = simdjson::ondemand;
 
@@ -197,7 +159,7 @@ void Body::appendTo(std::string &out) const
         if (const auto *number = std::get_if<Decimal>(&value)) {
             out += number->toString();
         } else if (const auto *text = std::get_if<std::string>(&value)) {
-            appendText(out, *text);
+            appendJsonString(out, *text);
         } else {
             char before = '[';
             for (const Body &body : std::get<std::vector<Body>>(value)) {

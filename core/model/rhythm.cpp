@@ -91,6 +91,17 @@ std::optional<RecurrenceRule> RecurrenceRule::parse(std::string_view text)
     return rule;
 }
 
+std::optional<RecurrenceRule> RecurrenceRule::from(Frequency frequency, int interval, std::uint8_t weekdays) noexcept
+{
+    if (interval < 1 || interval > kMaxInterval || weekdays > 0x7f)
+        return std::nullopt;
+    RecurrenceRule rule;
+    rule.m_frequency = frequency;
+    rule.m_interval = interval;
+    rule.m_weekdays = weekdays;
+    return rule;
+}
+
 bool RecurrenceRule::falls(CivilDay day, CivilDay start) const noexcept
 {
     if (day < start)

@@ -35,6 +35,14 @@ public:
     /// or value that is not named above, or one given twice.
     [[nodiscard]] static std::optional<RecurrenceRule> parse(std::string_view text);
 
+    /// The rule of these parts, \a weekdays one bit each from Monday on (none: not filtered);
+    /// nullopt where parse would refuse the interval.
+    [[nodiscard]] static std::optional<RecurrenceRule> from(Frequency frequency, int interval, std::uint8_t weekdays) noexcept;
+
+    [[nodiscard]] constexpr Frequency frequency() const noexcept { return m_frequency; }
+    [[nodiscard]] constexpr int interval() const noexcept { return m_interval; }
+    [[nodiscard]] constexpr std::uint8_t weekdays() const noexcept { return m_weekdays; }
+
     /// Whether \a day is an instance when the rule starts on \a start. A start that
     /// does not match is no instance; nothing before it is.
     [[nodiscard]] bool falls(CivilDay day, CivilDay start) const noexcept;

@@ -102,6 +102,45 @@ void findWithdrawnExtras(const KindRule &rule, const Body &body, Problems &probl
     }
 }
 
+/// What an item says of its stages and its days, which its fields one by one cannot tell.
+void findItemContradictions(const Body &item, bool rests, Problems &problems)
+{
+    using Code = BodyProblem::Code;
+    const auto start = CivilDay::parse(item.textOr(Field::Start));
+    const auto end = CivilDay::parse(item.textOr(Field::End));
+    if (start && end && *end < *start)
+        problems.push_back({Code::OutOfBounds, Field::End, Field::Start});
+    if (item.intOr(Field::RestsAfterVisit, 0) == 1 && !rests)
+        problems.push_back({Code::Missing, Field::RestDaysAfterVisit, Field::RestsAfterVisit});
+    const std::vector<Body> *const stages = item.list(Field::Stages);
+    if (!stages || stages->empty())
+        problems.push_back({Code::Missing, Field::Stages, Field::Stages});
+    for (std::size_t i = 0; stages && i < stages->size(); ++i) {
+        const Body &stage = (*stages)[i];
+        if (stage.intOr(Field::Stage, 0) != static_cast<int>(i) + 1)
+            problems.push_back({Code::OutOfBounds, Field::Stage, Field::Stages});
+        if (!stage.has(Field::Reps) && stage.intOr(Field::HoldS, 0) == 0)
+            problems.push_back({Code::Missing, Field::Reps, Field::HoldS});
+        if (stage.has(Field::Rrule) == stage.has(Field::PerWeek))
+            problems.push_back({stage.has(Field::Rrule) ? Code::NotAllowed : Code::Missing, Field::Rrule, Field::PerWeek});
+        if (stage.has(Field::Rrule) && !stage.has(Field::Slots))
+            problems.push_back({Code::Missing, Field::Slots, Field::Rrule});
+    }
+}
+
+void findPlanContradictions(const Body &plan, Problems &problems)
+{
+    const std::vector<Body> *const items = plan.list(Field::Items);
+    std::vector<std::string_view> keys;
+    for (std::size_t i = 0; items && i < items->size(); ++i) {
+        const std::string_view key = (*items)[i].textOr(Field::Item);
+        if (std::find(keys.begin(), keys.end(), key) != keys.end())
+            problems.push_back({BodyProblem::Code::NotAllowed, Field::Item, Field::Items});
+        keys.push_back(key);
+        findItemContradictions((*items)[i], plan.intOr(Field::RestDaysAfterVisit, 0) > 0, problems);
+    }
+}
+
 void findContradictions(Kind kind, const Body &body, std::optional<CivilDay> day, Problems &problems)
 {
     using Code = BodyProblem::Code;
@@ -112,6 +151,8 @@ void findContradictions(Kind kind, const Body &body, std::optional<CivilDay> day
         if (to && *to < *day)
             problems.push_back({Code::OutOfBounds, Field::To, Field::From});
     }
+    if (kind == Kind::Plan)
+        findPlanContradictions(body, problems);
     if (kind == Kind::Note && !body.has(Field::Text) && body.textOr(Field::Kind) != "unsure"sv)
         problems.push_back({Code::Missing, Field::Text, Field::Kind});
     if (kind == Kind::Outcome) {

@@ -150,7 +150,7 @@ private Q_SLOTS:
         QCOMPARE(outcome.err, missing.toUtf8() + ": there is no folder of tables here.\n");
     }
 
-    void aFileInPlaceOfAFolderIsRefused()
+    void aTableInPlaceOfItsFolderIsRefused()
     {
         TableFolder folder;
         folder.write("plan.csv", QByteArray(kPlanHeader) + "\n");
@@ -158,7 +158,7 @@ private Q_SLOTS:
         const Outcome outcome = run({QStringLiteral("measure"), folder.path("plan.csv")});
 
         QCOMPARE(outcome.status, 1);
-        QCOMPARE(outcome.err, folder.path("plan.csv").toUtf8() + ": there is no folder of tables here.\n");
+        QCOMPARE(outcome.err, folder.path("plan.csv").toUtf8() + ": this is no JSON text, as a FHIR file is.\n");
     }
 
     void aFifoIsRefusedAndNotWaitedFor()

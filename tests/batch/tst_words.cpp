@@ -12,7 +12,7 @@ using namespace morrow::batch;
 
 namespace {
 
-constexpr int kLastCode = static_cast<int>(IssueCode::PersonMissing);
+constexpr int kLastCode = static_cast<int>(IssueCode::SumDiffers);
 constexpr int kLastError = static_cast<int>(FileError::Io);
 constexpr int kLastLeftOut = static_cast<int>(LeftOut::OriginOfDerived);
 
