@@ -87,10 +87,12 @@ std::optional<Moment> parseMoment(std::string_view text) noexcept
 
     const int ofMinute = seconds * 1000 + milliseconds;
     const std::int64_t local = day->number() * kMsPerDay + (hours * 60 + minutes) * kMsPerMinute + ofMinute;
-    // A leap second at the end of the last day would lie on a day that nothing else can be about.
-    if (!CivilDay::fromNumber(static_cast<int>(floorDiv(local, kMsPerDay))))
-        return std::nullopt;
-    return Moment{local - *offset * kMsPerMinute, *offset};
+    const Moment moment{local - *offset * kMsPerMinute, *offset};
+    // A leap second at the end of the last day would lie on a day that nothing else can be about,
+    // an instant that is another day in UTC in a year that no file in UTC could hold.
+    const bool isInRange = CivilDay::fromNumber(static_cast<int>(floorDiv(local, kMsPerDay)))
+        && CivilDay::fromNumber(static_cast<int>(floorDiv(moment.utcMs, kMsPerDay)));
+    return isInRange ? std::optional(moment) : std::nullopt;
 }
 
 std::string rfc3339(const Moment &moment)

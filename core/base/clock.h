@@ -31,7 +31,7 @@ struct Moment
 };
 
 /// Reads an RFC 3339 date-time with at most 3 digits of fraction, in 1900..2200
-/// by its local date; nullopt for anything else. A leap second is the second after it.
+/// by its local date and by that in UTC; nullopt for anything else. A leap second is the second after it.
 [[nodiscard]] std::optional<Moment> parseMoment(std::string_view text) noexcept;
 
 /// `YYYY-MM-DDThh:mm:ss[.mmm]+hh:mm`, milliseconds only if they are not 0.

@@ -56,7 +56,7 @@ void writeActivity(JsonWriter &json, const Body &item, const Body &stage, bool i
     json.key("extension");
     json.beginArray();
     json.beginObject();
-    json.member("url", profile("stage"));
+    json.member("url", profile("plan-stage"));
     json.key("extension");
     json.beginArray();
     for (const auto &[field, value] : item.fields()) {

@@ -45,7 +45,7 @@ void readActivity(JsonValue detail, std::string_view path, const FieldReader &pl
     FieldReader ofStage = plan.inside(stageRules(), path, stage);
     if (const auto status = textAt(detail, "status"); status != "scheduled"sv)
         ofStage.refuse(status ? IssueCode::StatusRefused : IssueCode::ElementMissing, "/status", "status", status.value_or(""));
-    const auto extension = soleExtension(detail, "stage");
+    const auto extension = soleExtension(detail, "plan-stage");
     if (!extension) {
         ofStage.refuse(IssueCode::ElementMissing, "/extension", "extension");
         return;

@@ -201,11 +201,16 @@ bool isFhirOffset(int offsetMinutes) noexcept
     return std::abs(offsetMinutes) <= 14 * 60;
 }
 
-std::string instantOf(Moment moment)
+std::string instantOf(const Moment &moment)
 {
-    if (!isFhirOffset(moment.offsetMinutes))
-        moment.offsetMinutes = 0;
-    return rfc3339(moment);
+    return isFhirOffset(moment.offsetMinutes) ? rfc3339(moment) : utcInstantOf(moment.utcMs);
+}
+
+std::string utcInstantOf(std::int64_t utcMs)
+{
+    std::string text = rfc3339({utcMs, 0});
+    text.resize(text.size() - "+00:00"sv.size());
+    return text + 'Z';
 }
 
 std::string fullUrlOf(std::string_view id)

@@ -74,7 +74,9 @@ struct ObservationShape
 /// Whether \a offsetMinutes is one that FHIR's instants can have (14:00 at most, as zones do).
 [[nodiscard]] bool isFhirOffset(int offsetMinutes) noexcept;
 /// \a moment as a FHIR instant, in UTC where its offset is none for FHIR.
-[[nodiscard]] std::string instantOf(Moment moment);
+[[nodiscard]] std::string instantOf(const Moment &moment);
+/// The instant \a utcMs as `YYYY-MM-DDThh:mm:ss[.mmm]Z`.
+[[nodiscard]] std::string utcInstantOf(std::int64_t utcMs);
 
 /// "urn:uuid:" and \a id, or the UUID made of it where it is none.
 [[nodiscard]] std::string fullUrlOf(std::string_view id);

@@ -65,8 +65,7 @@ std::string timestampOf(std::span<const Entry *const> entries)
     }
     if (!latest)
         return (entries.empty() ? "1970-01-01" : entries.back()->day.toString()) + "T00:00:00Z";
-    std::string text = rfc3339({*latest, 0});
-    return text.substr(0, text.size() - "+00:00"sv.size()) + "Z";
+    return fhir::utcInstantOf(*latest);
 }
 
 std::string_view profileOf(FhirFile file) noexcept

@@ -118,9 +118,10 @@ std::string anyInstant()
     static constexpr std::array offsets{"+01:00", "+00:00", "Z", "z", "-00:00", "-09:30", "+14:00", "-23:59"};
     char time[20];
     std::snprintf(time, sizeof time, ":%02d:%02d", pick(0, 59), pick(0, 59));
-    std::string text = dayText(anyDay()) + (chance(10) ? "t" : "T") + anyTimeOfDay().substr(0, 2) + time;
+    const int day = anyDay();
+    std::string text = dayText(day) + (chance(10) ? "t" : "T") + anyTimeOfDay().substr(0, 2) + time;
     text += oneOf(fractions);
-    text += oneOf(offsets);
+    text += day == kFirstDay || day == kLastDay ? "Z" : oneOf(offsets); // an instant has a day in UTC too
     return text;
 }
 

@@ -32,6 +32,9 @@ private Q_SLOTS:
         QTest::newRow("no milliseconds left") << QByteArray("2026-03-02T07:14:05.000Z") << QByteArray("2026-03-02T07:14:05+00:00");
         QTest::newRow("leap second") << QByteArray("2016-12-31T23:59:60Z") << QByteArray("2017-01-01T00:00:00+00:00");
         QTest::newRow("leap second after the last day") << QByteArray("2200-12-31T23:59:60Z") << QByteArray();
+        QTest::newRow("in UTC after the last day") << QByteArray("2200-12-31T23:00:00-02:00") << QByteArray();
+        QTest::newRow("in UTC before the first day") << QByteArray("1900-01-01T00:30:00+01:00") << QByteArray();
+        QTest::newRow("the last hour of all") << QByteArray("2200-12-31T23:59:59Z") << QByteArray("2200-12-31T23:59:59+00:00");
         QTest::newRow("before 1970") << QByteArray("1969-12-31T23:59:59.999Z") << QByteArray("1969-12-31T23:59:59.999+00:00");
         QTest::newRow("four digits") << QByteArray("2026-03-02T07:14:05.0000Z") << QByteArray();
         QTest::newRow("a dot alone") << QByteArray("2026-03-02T07:14:05.Z") << QByteArray();
