@@ -1,0 +1,44 @@
+// SPDX-FileCopyrightText: The project authors
+// SPDX-License-Identifier: GPL-3.0-only
+
+// Every check of one resource, layered: a general validator first, then what it passes over.
+
+import { indexStructureDefinitionBundle, validateResource } from '@medplum/core';
+import { checkBundle } from './bundle.mjs';
+import { coreBundles } from './definitions.mjs';
+import { checkNarratives } from './narrative.mjs';
+import { checkProfile, loadDefinitions } from './profiles.mjs';
+import { checkResource } from './walk.mjs';
+
+coreBundles.forEach(indexStructureDefinitionBundle);
+export const definitions = loadDefinitions(new URL('../../assets/fhir', import.meta.url).pathname);
+
+function checkGenerally(resource, said) {
+    try {
+        validateResource(resource);
+    } catch (error) {
+        for (const issue of error.outcome?.issue ?? [{ details: { text: String(error) } }])
+            said('', `${issue.details?.text ?? issue.diagnostics}${issue.expression ? ` (${issue.expression.join(', ')})` : ''}`);
+    }
+}
+
+/** The problems of \a resource as [JSON pointer, message]; \a ofOurs: it has to name a profile of ours. */
+export function problemsOf(resource, ofOurs = true) {
+    const problems = [];
+    const said = (at, message) => problems.push([at, message]);
+    checkResource(resource, said);
+    const inside = resource.resourceType === 'Bundle' ? (resource.entry ?? []).map((entry, i) => [`/entry/${i}/resource`, entry?.resource]) : [];
+    for (const [at, one] of [['', resource], ...inside]) {
+        if (!one || typeof one !== 'object')
+            continue;
+        const here = (pointer, message) => said(at + pointer, message);
+        if (one.resourceType !== 'Bundle')
+            checkGenerally(one, here);
+        checkNarratives(one, here);
+        if (ofOurs)
+            checkProfile(one, here);
+    }
+    if (resource.resourceType === 'Bundle')
+        checkBundle(resource, ofOurs, said);
+    return problems;
+}
