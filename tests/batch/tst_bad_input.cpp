@@ -158,7 +158,7 @@ private Q_SLOTS:
         const Outcome outcome = run({QStringLiteral("measure"), folder.path("plan.csv")});
 
         QCOMPARE(outcome.status, 1);
-        QCOMPARE(outcome.err, folder.path("plan.csv").toUtf8() + ": this is no JSON text, as a FHIR file is.\n");
+        QCOMPARE(outcome.err, folder.path("plan.csv").toUtf8() + ": this is no FHIR bundle of a diary, a plan or a visit.\n");
     }
 
     void aFifoIsRefusedAndNotWaitedFor()

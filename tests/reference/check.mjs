@@ -13,11 +13,17 @@ import { checkResource } from './walk.mjs';
 coreBundles.forEach(indexStructureDefinitionBundle);
 export const definitions = loadDefinitions(new URL('../../assets/fhir', import.meta.url).pathname);
 
+/** That a text is not of blanks alone is advice in R4 ("should", from memory); a diary is not refused for it. */
+function isAdvice(issue) {
+    return issue.details?.text === 'String must contain non-whitespace content';
+}
+
 function checkGenerally(resource, said) {
     try {
         validateResource(resource);
     } catch (error) {
-        for (const issue of error.outcome?.issue ?? [{ details: { text: String(error) } }])
+        const issues = error.outcome?.issue ?? [{ details: { text: String(error) } }];
+        for (const issue of issues.filter((one) => one.severity !== 'warning' && !isAdvice(one)))
             said('', `${issue.details?.text ?? issue.diagnostics}${issue.expression ? ` (${issue.expression.join(', ')})` : ''}`);
     }
 }
