@@ -1,0 +1,15 @@
+// SPDX-FileCopyrightText: The project authors
+// SPDX-License-Identifier: GPL-3.0-only
+
+#pragma once
+
+#include <map>
+#include <string>
+
+namespace morrow::bench {
+
+/// The tables of a diary of \a years from 2015 on: two items of 10 sets a day, a check every
+/// morning, a session's pain every evening.
+[[nodiscard]] std::map<std::string, std::string> longDiary(int years);
+
+} // namespace morrow::bench
