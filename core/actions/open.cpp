@@ -14,7 +14,7 @@ namespace morrow {
 bool storeIsAt(const std::filesystem::path &folder)
 {
     std::error_code error;
-    return std::filesystem::exists(storeFile(folder), error) || !backupsIn(folder).empty();
+    return std::filesystem::exists(storeFile(folder), error) || tellsOfAStore(folder);
 }
 
 Result<OpenDiary, StoreError> OpenDiary::open(const std::filesystem::path &folder, std::optional<std::string> ref)

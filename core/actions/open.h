@@ -20,7 +20,8 @@
 
 namespace morrow {
 
-/// Whether \a folder is one of a store, even if only its backups are left.
+/// Whether \a folder is one of a store, even if its file is lost: what is left of it is never
+/// taken for a folder of another sort, nor for a first start.
 [[nodiscard]] bool storeIsAt(const std::filesystem::path &folder);
 
 class OpenDiary

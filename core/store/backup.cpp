@@ -88,14 +88,14 @@ Result<fs::path, StoreError> backUpAs(SQLite::Database &connection, const fs::pa
         return failure(errorOf(errno));
     const fs::path part = backups / ("." + name + ".part");
     const fs::path target = backups / (name + ".db");
-    std::error_code ignored;
-    fs::remove(part, ignored);
-    if (!makePrivate(part))
-        return failure(errorOf(errno));
+    (void)removeStoreFile(part); // if that failed, makePrivate does
     const auto give = [&](StoreError error) -> Result<fs::path, StoreError> {
-        fs::remove(part, ignored);
+        (void)removeStoreFile(part);
+        ::rmdir(backups.c_str()); // which fails where a backup is
         return failure(error);
     };
+    if (!makePrivate(part))
+        return give(errorOf(errno));
     try {
         SQLite::Statement vacuum(connection, "VACUUM INTO ?");
         vacuum.bind(1, part.string());

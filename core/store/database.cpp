@@ -221,6 +221,15 @@ int settleLog(SQLite::Database &connection)
     return code == SQLITE_OK ? log->pMethods->xSync(log, SQLITE_SYNC_NORMAL) : code;
 }
 
+/// Takes the lock of a reader again, which SQLite gave up when reading failed: a log that was made
+/// is only ours as long as no writer can come.
+bool keepsWritersOut(SQLite::Database &connection)
+{
+    sqlite3_file *file = nullptr;
+    sqlite3_file_control(connection.getHandle(), "main", SQLITE_FCNTL_FILE_POINTER, &file);
+    return file && file->pMethods && file->pMethods->xLock(file, SQLITE_LOCK_SHARED) == SQLITE_OK;
+}
+
 /// Whether closing \a connection moves the log into the file, as it does by itself.
 void checkpointOnClosing(SQLite::Database &connection, bool does)
 {
@@ -346,7 +355,14 @@ Result<Database, StoreError> Database::openToRead(const fs::path &path, const Re
         connection.exec("PRAGMA trusted_schema=OFF");
         connection.exec("PRAGMA cell_size_check=ON");
         connection.exec("PRAGMA mmap_size=0");
-        (void)isEmpty(connection); // reads the first page, through the log
+        try {
+            (void)isEmpty(connection); // reads the first page, through the log
+        } catch (const SQLite::Exception &) {
+            // On a full disk the log could be made and its index not.
+            if (makesLog && keepsWritersOut(connection))
+                database.m_made.push_back(logOf(file));
+            throw;
+        }
         // In WAL mode, the only one that makes files, the lock is kept from here on.
         if (makesLog && readPragma(connection, "journal_mode") == "wal")
             database.m_made.push_back(logOf(file));

@@ -13,7 +13,11 @@
 ///  I3  A step of the schema is whole or not there; before each one runs, the caller
 ///      has backed up what there was.
 ///  I4  Tables and guards stand as the steps make them, or the file is called damaged.
-///  I5  Reading, and opening what must not be written, leaves the folder as it was.
+///  I5  Reading, and opening what must not be written, changes no file that was there and
+///      leaves none behind. To read, SQLite makes the index of the log, and an empty log if
+///      there is none, beside the file; on a disk that takes neither, a private copy is made in
+///      a folder of its own elsewhere. Closing removes them; a program that is killed while it
+///      reads leaves them, the copy with all that it holds.
 
 #include "base/result.h"
 #include "store/schema.h"

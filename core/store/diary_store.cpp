@@ -251,10 +251,10 @@ Result<DiaryStore, StoreError> DiaryStore::open(const fs::path &folder, const Op
 Result<DiaryStore, StoreError> DiaryStore::openToRead(const fs::path &folder, const Options &options)
 {
     std::error_code error;
-    if (options.vfs.empty() && !fs::exists(storeFile(folder), error))
-        return failure(backupsIn(folder).empty() ? StoreError::Missing : StoreError::Damaged);
-    if (options.vfs.empty() && fs::exists(restoredFile(folder), error))
+    if (options.vfs.empty() && (isLost(folder) || fs::exists(restoredFile(folder), error)))
         return failure(StoreError::Damaged);
+    if (options.vfs.empty() && !fs::exists(storeFile(folder), error))
+        return failure(StoreError::Missing);
     auto state = std::make_unique<State>();
     state->folder = folder;
     state->options = options;

@@ -7,6 +7,8 @@
 #include "store/backup.h"
 
 #include <algorithm>
+#include <cerrno>
+#include <unistd.h>
 
 namespace morrow {
 
@@ -32,6 +34,12 @@ bool clear(const fs::path &folder, const fs::path &spared)
     return !error && syncFile(folder).has_value();
 }
 
+/// Why nothing can be removed from \a folder.
+StoreError ofMachine(const fs::path &folder)
+{
+    return ::access(folder.c_str(), W_OK) != 0 && errno == EROFS ? StoreError::ReadOnly : StoreError::Io;
+}
+
 } // namespace
 
 Result<int, StoreError> eraseNote(DiaryStore &store, std::string_view ref, std::string_view id, const Moment &now)
@@ -49,6 +57,11 @@ Result<int, StoreError> eraseNote(DiaryStore &store, std::string_view ref, std::
     }
     const fs::path folder = store.folder();
     std::error_code error;
+    // SQLite cuts the log short and does not sync that: after a power cut the log could be there
+    // again with all that it held. Nothing locks it, so that it may be opened and closed here.
+    const fs::path log = storeFile(folder).string() + "-wal";
+    if (fs::exists(log, error) && !syncFile(log))
+        return failure(StoreError::Io);
     // Also what a backup or a restore that was cut left there.
     fs::path spared;
     if (fs::exists(backupFolder(folder), error)) {
@@ -57,25 +70,34 @@ Result<int, StoreError> eraseNote(DiaryStore &store, std::string_view ref, std::
             return failure(backup.error());
         spared = *backup;
     }
-    removeStoreFile(unfinishedFile(folder));
-    if (!clear(backupFolder(folder), spared) || !clear(keptFolder(folder), {}) || !syncFile(folder))
+    // A store that is open is whole, so what a restore of it left is not needed.
+    const bool isGone = removeStoreFile(unfinishedFile(folder)) && removeStoreFile(restoredFile(folder));
+    if (!isGone || !clear(backupFolder(folder), spared) || !clear(keptFolder(folder), {}) || !syncFile(folder))
         return failure(StoreError::Io);
     return erased;
 }
 
 Result<void, StoreError> eraseStore(const fs::path &folder)
 {
+    // The store's own file goes first and for sure: without its log it would still open, and show a
+    // part. The ballast goes last: as long as it lies there, what is left is called damaged, never a
+    // first start.
     std::error_code error;
-    removeStoreFile(unfinishedFile(folder));
-    for (const fs::path &path :
-        {backupFolder(folder), keptFolder(folder), ballastFile(folder), restoredFile(folder), fs::path(storeFile(folder).string() + "-wal"),
-            fs::path(storeFile(folder).string() + "-shm"), fs::path(storeFile(folder).string() + "-journal"), storeFile(folder)}) {
-        fs::remove_all(path, error);
-        if (error)
-            return failure(error == std::errc::read_only_file_system ? StoreError::ReadOnly : StoreError::Io);
+    fs::remove(storeFile(folder), error);
+    if (error || !syncFile(folder))
+        return failure(ofMachine(folder));
+    for (const fs::path &path : {backupFolder(folder), keptFolder(folder)}) {
+        if (!error)
+            fs::remove_all(path, error);
     }
-    if (!syncFile(folder))
-        return failure(StoreError::Io);
+    bool isGone = !error;
+    for (const fs::path &path : {storeFile(folder), unfinishedFile(folder), restoredFile(folder)})
+        isGone = removeStoreFile(path) && isGone;
+    if (!isGone || !syncFile(folder))
+        return failure(ofMachine(folder));
+    fs::remove(ballastFile(folder), error);
+    if (error || !syncFile(folder))
+        return failure(ofMachine(folder));
     return {};
 }
 

@@ -6,6 +6,7 @@
 #include "base/file.h"
 #include "store/backup.h"
 
+#include <algorithm>
 #include <cerrno>
 #include <fcntl.h>
 #include <sys/stat.h>
@@ -14,6 +15,27 @@
 namespace morrow {
 
 namespace fs = std::filesystem;
+
+namespace {
+
+/// Makes \a folder and what is missing on the way to it. Each name is made safe where it lies,
+/// else a power cut could take a new folder with all that was saved in it since.
+Result<void, StoreError> makeFolder(const fs::path &folder)
+{
+    std::error_code error;
+    if (fs::exists(folder, error))
+        return {};
+    const fs::path parent = folder.has_parent_path() ? folder.parent_path() : fs::path(".");
+    if (auto made = makeFolder(parent); !made)
+        return made;
+    if (::mkdir(folder.c_str(), 0700) != 0)
+        return failure(errorOf(errno));
+    if (!syncFile(parent))
+        return failure(StoreError::Io);
+    return {};
+}
+
+} // namespace
 
 fs::path storeFile(const fs::path &folder)
 {
@@ -66,36 +88,44 @@ bool makePrivate(const fs::path &path) noexcept
     return file >= 0 && ::close(file) == 0;
 }
 
-void removeStoreFile(const fs::path &path)
+bool removeStoreFile(const fs::path &path)
 {
-    std::error_code ignored;
-    for (const char *ending : {"", "-wal", "-shm", "-journal"})
-        fs::remove(path.string() + ending, ignored);
+    bool isGone = true;
+    for (const char *ending : {"", "-wal", "-shm", "-journal"}) {
+        std::error_code error;
+        fs::remove(path.string() + ending, error);
+        isGone = isGone && !error;
+    }
+    return isGone;
+}
+
+bool tellsOfAStore(const fs::path &folder)
+{
+    std::error_code error;
+    if (fs::exists(restoredFile(folder), error) || fs::is_regular_file(ballastFile(folder), error) || !backupsIn(folder).empty())
+        return true;
+    const fs::directory_iterator kept(keptFolder(folder), error);
+    return std::any_of(begin(kept), end(kept), [](const fs::directory_entry &file) { return file.path().extension() == ".db"; });
+}
+
+bool isLost(const fs::path &folder)
+{
+    std::error_code error;
+    const auto size = fs::file_size(storeFile(folder), error);
+    return (error ? error == std::errc::no_such_file_or_directory : size == 0) && tellsOfAStore(folder);
 }
 
 Result<void, StoreError> prepareFolder(const fs::path &folder)
 {
     std::error_code error;
-    if (fs::exists(restoredFile(folder), error))
+    if (fs::exists(restoredFile(folder), error) || isLost(folder))
         return failure(StoreError::Damaged);
-    // A store that is gone or empty, while its backups or its ballast are there, is a loss, not
-    // a first start.
-    const bool isLoss = !backupsIn(folder).empty() || fs::exists(ballastFile(folder), error);
     if (fs::exists(storeFile(folder), error))
-        return isLoss && fs::file_size(storeFile(folder), error) == 0 ? failure(StoreError::Damaged) : Result<void, StoreError>();
-    if (!fs::exists(folder, error)) {
-        const fs::path parent = folder.has_parent_path() ? folder.parent_path() : fs::path(".");
-        fs::create_directories(parent, error);
-        if (::mkdir(folder.c_str(), 0700) != 0)
-            return failure(errorOf(errno));
-        // Else a power cut could take the new folder with all that was saved in it since.
-        if (!syncFile(parent))
-            return failure(StoreError::Io);
-    }
+        return {};
+    if (auto made = makeFolder(folder.has_filename() ? folder : folder.parent_path()); !made)
+        return made;
     if (!fs::is_directory(folder, error))
         return failure(StoreError::NotADiary);
-    if (isLoss)
-        return failure(StoreError::Damaged);
     if (fs::directory_iterator(folder, error) != fs::directory_iterator() || error)
         return failure(error ? StoreError::ReadOnly : StoreError::NotADiary);
     if (!makePrivate(storeFile(folder)))

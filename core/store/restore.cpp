@@ -8,6 +8,7 @@
 #include "store/diary_store.h"
 
 #include <sys/stat.h>
+#include <unistd.h>
 
 #include <algorithm>
 #include <map>
@@ -155,6 +156,11 @@ fs::path logOf(const fs::path &path)
     return path.string() + "-wal";
 }
 
+fs::path journalOf(const fs::path &path)
+{
+    return path.string() + "-journal";
+}
+
 /// I3: copies the old store and its log aside, synced, before anything is put in its place.
 Result<void, StoreError> keepAside(const fs::path &folder, const Moment &now)
 {
@@ -165,17 +171,25 @@ Result<void, StoreError> keepAside(const fs::path &folder, const Moment &now)
         return failure(errorOf(errno));
     std::string name = rfc3339({now.utcMs, 0});
     std::erase(name, ':');
-    const fs::path kept = keptFolder(folder) / (name + ".db");
+    // One that is there already, of a restore in the same second, is not written over.
+    fs::path kept = keptFolder(folder) / (name + ".db");
+    for (int more = 2; fs::exists(kept, error) || fs::exists(logOf(kept), error); ++more)
+        kept = keptFolder(folder) / (name + "-" + std::to_string(more) + ".db");
+    const auto give = [&](StoreError reason) -> Result<void, StoreError> {
+        (void)removeStoreFile(kept);
+        ::rmdir(keptFolder(folder).c_str()); // which fails where something else is kept
+        return failure(reason);
+    };
     for (const fs::path &from : {storeFile(folder), logOf(storeFile(folder))}) {
         if (!fs::exists(from, error))
             continue;
         const fs::path to = from == storeFile(folder) ? kept : logOf(kept);
         fs::copy_file(from, to, fs::copy_options::overwrite_existing, error);
         if (error || !syncFile(to) || ::chmod(to.c_str(), 0600) != 0)
-            return failure(error == std::errc::no_space_on_device ? StoreError::Full : StoreError::Io);
+            return give(error == std::errc::no_space_on_device ? StoreError::Full : StoreError::Io);
     }
     if (!syncFile(keptFolder(folder)) || !syncFile(folder))
-        return failure(StoreError::Io);
+        return give(StoreError::Io);
     return {};
 }
 
@@ -217,9 +231,9 @@ Result<RestoreReport, StoreError> restore(const fs::path &folder, const Moment &
         return failure(StoreError::Missing);
 
     const fs::path unfinished = unfinishedFile(folder);
-    removeStoreFile(unfinished);
+    (void)removeStoreFile(unfinished); // if that failed, makePrivate does
     const auto give = [&](StoreError error) {
-        removeStoreFile(unfinished);
+        (void)removeStoreFile(unfinished);
         return failure(error);
     };
     if (!makePrivate(unfinished))
@@ -234,13 +248,16 @@ Result<RestoreReport, StoreError> restore(const fs::path &folder, const Moment &
     if (!syncFile(unfinished) || !renameDurably(unfinished, restoredFile(folder)))
         return give(StoreError::Io);
     if (isBusy(folder)) {
-        removeStoreFile(restoredFile(folder));
-        return failure(StoreError::Busy);
+        // Else the store, which is in use and whole, would be called damaged the next time.
+        return failure(removeStoreFile(restoredFile(folder)) ? StoreError::Busy : StoreError::Io);
     }
-    // The old log must never be replayed over the new file, so it goes first; what it
-    // held is in the copy kept aside.
+    // The old log or journal must never be replayed over the new file, so it goes first; what
+    // the log held is in the copy kept aside.
     std::error_code error;
-    fs::remove(logOf(storeFile(folder)), error);
+    for (const fs::path &file : {logOf(storeFile(folder)), journalOf(storeFile(folder))}) {
+        if (!error)
+            fs::remove(file, error);
+    }
     if (error || !syncFile(folder) || !renameDurably(restoredFile(folder), storeFile(folder)))
         return failure(StoreError::Io);
     return RestoreReport{.back = *back, .missing = missingIn(*sources), .sinceBackup = sources->newestBackup, .sources = sources->files};

@@ -181,6 +181,46 @@ private Q_SLOTS:
         QCOMPARE(backupsIn(diary()).size(), std::size_t(1));
     }
 
+    void i1_whatARestoreLeftGoesToo()
+    {
+        keep(diary(), {fact(0), note(1, kCanary)});
+        DiaryStore store = opened(diary());
+        for (const fs::path &file : {unfinishedFile(diary()), restoredFile(diary())}) {
+            for (const char *ending : {"", "-wal", "-journal"})
+                std::ofstream(file.string() + ending) << kCanary;
+        }
+
+        QCOMPARE(outcome(eraseNote(store, kRef, note(1, "").id, kNow)), "done");
+
+        QCOMPARE(filesWithCanary(diary()).c_str(), "");
+        QCOMPARE(namesIn(diary()).c_str(), "ballast diary.db diary.db-wal");
+    }
+
+    void i1_whatCannotBeRemovedIsSaid_data()
+    {
+        QTest::addColumn<QString>("name");
+
+        for (const char *name : {"restored.part", "restored.db", "restored.part-wal"})
+            QTest::newRow(name) << name;
+    }
+
+    void i1_whatCannotBeRemovedIsSaid()
+    {
+        QFETCH(QString, name);
+        keep(diary(), {fact(0), note(1, kCanary)});
+        {
+            DiaryStore store = opened(diary());
+            fs::create_directories(diary() / name.toStdString() / "in the way");
+
+            QCOMPARE(outcome(eraseNote(store, kRef, note(1, "").id, kNow)), "Io");
+        }
+        QCOMPARE(outcome(eraseStore(diary())), "Io");
+
+        fs::remove_all(diary() / name.toStdString());
+        QCOMPARE(outcome(eraseStore(diary())), "done");
+        QVERIFY(fs::is_empty(diary()));
+    }
+
     void anIdThatNeverWasErasesNothing()
     {
         keep(diary(), facts(0, 10));

@@ -58,6 +58,7 @@ private Q_SLOTS:
         DiaryStore store = opened(diary);
         QVERIFY(store.add(kRef, facts(0, 1)).has_value());
 
+        QCOMPARE(modeOf(folder / "share"), 0700);
         QCOMPARE(modeOf(diary), 0700);
         QCOMPARE(namesIn(diary).c_str(), "ballast diary.db diary.db-wal");
         for (const char *file : {"ballast", "diary.db", "diary.db-wal"})
@@ -282,10 +283,22 @@ private Q_SLOTS:
         fs::resize_file(folder / "diary" / "diary.db", 0);
 
         QCOMPARE(outcome(DiaryStore::open(folder / "diary", {})), "Damaged");
-        QVERIFY(!DiaryStore::openToRead(folder / "diary", {}).has_value());
+        QCOMPARE(outcome(DiaryStore::openToRead(folder / "diary", {})), "Damaged");
         QCOMPARE(fs::file_size(folder / "diary" / "diary.db"), std::uintmax_t(0));
         fs::remove(folder / "diary" / "diary.db");
         QCOMPARE(outcome(DiaryStore::open(folder / "diary", {})), "Damaged");
+        QCOMPARE(outcome(DiaryStore::openToRead(folder / "diary", {})), "Damaged");
+    }
+
+    // A program that was killed after making the file, and before anything else, leaves no store behind.
+    void anEmptyFileThatNothingTellsOfIsAFirstStart()
+    {
+        const ScratchFolder folder;
+        write(folder / "diary" / "diary.db", "");
+
+        keep(folder / "diary", facts(0, 2));
+
+        QCOMPARE(kept(folder / "diary").entries, byId(facts(0, 2)));
     }
 
     void nothingToReadIsMissing()

@@ -289,6 +289,46 @@ private Q_SLOTS:
         }
     }
 
+    void i3_whatIsKeptAsideIsNotWrittenOver()
+    {
+        keep(diary(), facts(0, 3));
+        back(kEarlier);
+        overwrite(storeFile(diary()), 0, 100);
+        const auto damaged = bytesBelow(diary()).at("diary.db");
+        QCOMPARE(outcome(restore(diary(), kNow)), "done");
+
+        QCOMPARE(outcome(restore(diary(), kNow)), "done"); // in the same second
+
+        QCOMPARE(namesIn(keptFolder(diary())).c_str(), "2026-11-25T180351+0000-2.db 2026-11-25T180351+0000.db");
+        QVERIFY(bytesBelow(keptFolder(diary())).at("2026-11-25T180351+0000.db") == damaged);
+    }
+
+    void i3_whatCannotBeKeptAsideIsNotReplaced()
+    {
+        keep(diary(), facts(0, 3));
+        back(kEarlier);
+        overwrite(storeFile(diary()), 0, 100);
+        std::ofstream(keptFolder(diary())) << "in the way";
+        const auto before = bytesBelow(diary());
+
+        QCOMPARE(outcome(restore(diary(), kNow)), "Io");
+
+        QVERIFY(bytesBelow(diary()) == before);
+    }
+
+    // A journal that is hot would be played back over the restored store.
+    void anOldJournalIsNotPlayedBackOverTheNewStore()
+    {
+        keep(diary(), facts(0, 3));
+        back(kEarlier);
+        overwrite(storeFile(diary()), 0, 100);
+        std::ofstream(storeFile(diary()).string() + "-journal") << "whatever it held";
+
+        QCOMPARE(outcome(restore(diary(), kNow)), "done");
+
+        QCOMPARE(namesIn(diary()).c_str(), "backups ballast diary.db kept");
+    }
+
     void i4_restoringAgainGivesTheSame()
     {
         keep(diary(), facts(0, 20));
