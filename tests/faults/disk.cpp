@@ -87,9 +87,20 @@ Image Disk::image() const
 PowerCut::PowerCut(const Image &start)
 {
     int last = 0;
-    for (const auto &[name, bytes] : start) {
-        m_bytes.emplace(++last, bytes);
-        m_safeNames.emplace(name, last);
+    std::map<std::string, int> folders{{"", 0}};
+    for (const auto &[path, bytes] : start) { // a folder comes before what lies in it
+        ++last;
+        const bool isFolder = path.ends_with('/');
+        const std::string name = isFolder ? path.substr(0, path.size() - 1) : path;
+        const std::size_t slash = name.starts_with('/') ? std::string::npos : name.rfind('/');
+        const std::string folder = slash == std::string::npos ? "" : name.substr(0, slash + 1);
+        m_safeNames.emplace(Name(folders.at(folder), name.substr(folder.size())), last);
+        if (isFolder) {
+            folders.emplace(path, last);
+            m_folders.insert(last);
+        } else {
+            m_bytes.emplace(last, bytes);
+        }
     }
 }
 
@@ -98,7 +109,11 @@ void PowerCut::follow(const Operation &operation)
     using Kind = Operation::Kind;
     const auto isOfFile = [&](const Operation &write) { return write.file == operation.file; };
     switch (operation.kind) {
+    case Kind::MakeFolder:
+        m_folders.insert(operation.file);
+        [[fallthrough]];
     case Kind::Create:
+    case Kind::Rename:
     case Kind::Remove:
         m_names.push_back(operation);
         break;
@@ -118,14 +133,23 @@ void PowerCut::follow(const Operation &operation)
         break;
     case Kind::SyncFolder:
         for (const Operation &name : m_names) {
-            if (name.kind == Kind::Create)
-                m_safeNames[name.name] = name.file;
-            else
-                m_safeNames.erase(name.name);
+            if (name.folder == operation.file)
+                rename(name, m_safeNames);
         }
-        m_names.clear();
+        std::erase_if(m_names, [&](const Operation &name) { return name.folder == operation.file; });
         break;
     }
+}
+
+void PowerCut::rename(const Operation &operation, std::map<Name, int> &names)
+{
+    if (operation.kind == Operation::Kind::Create || operation.kind == Operation::Kind::MakeFolder) {
+        names[{operation.folder, operation.name}] = operation.file;
+        return;
+    }
+    names.erase({operation.folder, operation.name});
+    if (operation.kind == Operation::Kind::Rename)
+        names[{operation.folder, operation.to}] = operation.file;
 }
 
 void PowerCut::apply(const Operation &operation, std::string &bytes, Fate fate, Random *random)
@@ -170,25 +194,38 @@ Image PowerCut::leastOutcome() const
     return outcome(std::vector(m_names.size(), Fate::Dropped), std::vector(m_writes.size(), Fate::Dropped), nullptr);
 }
 
+Image PowerCut::mostOutcome() const
+{
+    return outcome(std::vector(m_names.size(), Fate::Kept), std::vector(m_writes.size(), Fate::Kept), nullptr);
+}
+
 Image PowerCut::outcome(const std::vector<Fate> &names, const std::vector<Fate> &writes, Random *random) const
 {
     auto left = m_safeNames;
     for (std::size_t i = 0; i < names.size(); ++i) {
-        if (names[i] == Fate::Dropped)
-            continue;
-        if (m_names[i].kind == Operation::Kind::Create)
-            left[m_names[i].name] = m_names[i].file;
-        else
-            left.erase(m_names[i].name);
+        if (names[i] != Fate::Dropped)
+            rename(m_names[i], left);
     }
     Image image;
-    for (const auto &[name, file] : left) {
-        std::string &bytes = image[name];
-        if (const auto safe = m_bytes.find(file); safe != m_bytes.end())
-            bytes = safe->second;
-        for (std::size_t i = 0; i < writes.size(); ++i) {
-            if (m_writes[i].file == file)
-                apply(m_writes[i], bytes, writes[i], random);
+    // What lies in a folder that is not there itself is lost with it.
+    std::vector<std::pair<int, std::string>> folders{{0, {}}};
+    while (!folders.empty()) {
+        const auto [folder, path] = folders.back();
+        folders.pop_back();
+        for (auto at = left.lower_bound({folder, {}}); at != left.end() && at->first.first == folder; ++at) {
+            const int file = at->second;
+            if (m_folders.contains(file)) {
+                image[path + at->first.second + '/'];
+                folders.emplace_back(file, path + at->first.second + '/');
+                continue;
+            }
+            std::string &bytes = image[path + at->first.second];
+            if (const auto safe = m_bytes.find(file); safe != m_bytes.end())
+                bytes = safe->second;
+            for (std::size_t i = 0; i < writes.size(); ++i) {
+                if (m_writes[i].file == file)
+                    apply(m_writes[i], bytes, writes[i], random);
+            }
         }
     }
     return image;

@@ -94,11 +94,14 @@ Tally Judge::judge(int count, std::uint64_t seed, const Good &good)
         before = tally.states;
         PowerCut cut(m_lived.circumstances.start);
         std::size_t step = 0;
-        for (std::size_t done = 0; done <= log.size() && tally.states < count; ++done) {
+        for (std::size_t done = 0; done <= log.size() && (tally.rounds == 0 || tally.states < count); ++done) {
             if (done > 0)
                 cut.follow(log[done - 1]);
             while (step + 1 < m_lived.acknowledged.size() && m_lived.acknowledged[step + 1] <= done)
                 ++step;
+            // A small count is spread over all moments, not spent on the first.
+            if (done < log.size() && random() % ((log.size() + 1) * kTries) >= static_cast<std::size_t>(count))
+                continue;
             if (tally.rounds == 0)
                 judgeOne(cut.leastOutcome(), step, tally, good);
             for (int i = 0; i < kTries && !cut.isCertain(); ++i)
