@@ -122,9 +122,16 @@ int checkReservedLock(sqlite3_file *, int *isReserved)
     return SQLITE_OK;
 }
 
-int fileControl(sqlite3_file *, int, void *)
+int fileControl(sqlite3_file *handle, int operation, void *argument)
 {
-    return SQLITE_NOTFOUND;
+    if (operation != SQLITE_FCNTL_PRAGMA || !openFile(handle).vfs->isLogless())
+        return SQLITE_NOTFOUND;
+    // Answers "PRAGMA journal_mode=WAL" itself: it stays as it was.
+    char **const words = static_cast<char **>(argument);
+    if (!words[2] || sqlite3_stricmp(words[1], "journal_mode") != 0 || sqlite3_stricmp(words[2], "WAL") != 0)
+        return SQLITE_NOTFOUND;
+    words[0] = sqlite3_mprintf("delete");
+    return SQLITE_OK;
 }
 
 int sectorSize(sqlite3_file *)

@@ -49,15 +49,20 @@ public:
     /// Whether what a failed sync was to make safe is lost for good, as on Linux.
     void setForgetful(bool forgets) noexcept { m_forgets = forgets; }
 
+    /// Whether it has no write-ahead log, as an SQLite that was built without it.
+    void setLogless(bool isLogless) noexcept { m_isLogless = isLogless; }
+
     [[nodiscard]] Disk &disk() noexcept { return *m_disk; }
     [[nodiscard]] int ask(Call call) { return m_fault ? m_fault(call) : SQLITE_OK; }
     [[nodiscard]] bool forgets() const noexcept { return m_forgets; }
+    [[nodiscard]] bool isLogless() const noexcept { return m_isLogless; }
 
 private:
     sqlite3_vfs m_vfs;
     Disk *m_disk = nullptr;
     Fault m_fault;
     bool m_forgets = false;
+    bool m_isLogless = false;
 };
 
 } // namespace morrow::test

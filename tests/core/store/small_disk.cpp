@@ -3,6 +3,7 @@
 
 #include "core/store/small_disk.h"
 
+#include <algorithm>
 #include <fcntl.h>
 #include <sched.h>
 #include <string>
@@ -61,6 +62,13 @@ void SmallDisk::fill()
         while (::write(file, block.data(), size) > 0) { }
     }
     ::close(file);
+}
+
+void SmallDisk::fillBut(std::uintmax_t bytes)
+{
+    fill();
+    const fs::path filler = m_path / "filler";
+    fs::resize_file(filler, fs::file_size(filler) - std::min(bytes, fs::file_size(filler)));
 }
 
 void SmallDisk::emptyFiller()

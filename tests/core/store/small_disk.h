@@ -26,6 +26,8 @@ public:
     [[nodiscard]] bool setReadOnly(bool isReadOnly);
     /// Fills it to the last byte with a file named "filler".
     void fill();
+    /// Fills it but for \a bytes.
+    void fillBut(std::uintmax_t bytes);
     void emptyFiller();
 
 private:

@@ -9,6 +9,8 @@
 ///                                                    once it is saved, then dies by SIGKILL
 ///     store_program live FOLDER FIRST               records facts from FIRST on for ever, and does
 ///                                                    what a program does beside: quiet times, backups, restarts
+///     store_program late FOLDER FIRST               says each id before it is saved, and saves it only
+///                                                    when it tells the next: one that lies
 ///     store_program golden FOLDER                    writes a golden store, see golden.h
 
 #include "core/store/golden.h"
@@ -61,6 +63,19 @@ int record(const std::string &folder, int first, int count)
     }
 }
 
+[[noreturn]] void late(const std::string &folder, int first)
+{
+    DiaryStore store = opened(folder);
+    for (int number = first;; ++number) {
+        const Entry entry = fact(number);
+        std::printf("%s\n", entry.id.c_str());
+        std::fflush(stdout);
+        const Entry last = fact(number - 1);
+        if (number > first && !store.add(kRef, {&last, 1}))
+            std::_Exit(1);
+    }
+}
+
 } // namespace
 
 int main(int argc, char **argv)
@@ -70,6 +85,8 @@ int main(int argc, char **argv)
         return record(argv[2], std::atoi(argv[3]), std::atoi(argv[4]));
     if (verb == "live" && argc == 4)
         live(argv[2], std::atoi(argv[3]));
+    if (verb == "late" && argc == 4)
+        late(argv[2], std::atoi(argv[3]));
     if (verb == "open")
         std::puts(outcome(DiaryStore::open(argv[2], {})));
     else if (verb == "read")
