@@ -12,7 +12,7 @@ namespace morrow {
 
 namespace {
 
-constexpr off_t kBallastBytes = 1024 * 1024;
+constexpr off_t kBallastBytes = off_t{1024} * 1024;
 
 } // namespace
 

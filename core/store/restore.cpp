@@ -201,7 +201,8 @@ std::optional<int> missingIn(const Sources &sources)
         return std::nullopt;
     Sha256 hash;
     std::int64_t missing = 0;
-    for (const auto &[ref, all] : sources.persons) {
+    for (const auto &person : sources.persons) {
+        const Union &all = person.second; // a lambda cannot take a structured binding with clang 14
         if (!all.counted)
             return std::nullopt;
         const auto held = std::count_if(
