@@ -47,7 +47,8 @@ Result<InputDiary, Status> readStore(const std::string &input, const std::option
     const std::vector<std::string> damage = sentences(open->reading());
     for (const std::string &one : damage)
         complain(one);
-    return InputDiary{{open->entries(), open->person()}, damage.empty() ? Status::Done : Status::MachineFailed};
+    std::string ref = open->person();
+    return InputDiary{{(*std::move(open)).takeEntries(), std::move(ref)}, damage.empty() ? Status::Done : Status::MachineFailed};
 }
 
 } // namespace

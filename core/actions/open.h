@@ -40,6 +40,8 @@ public:
     /// What reading the store found, damage included.
     [[nodiscard]] const PersonReading &reading() const noexcept { return m_reading; }
     [[nodiscard]] const std::vector<Entry> &entries() const noexcept { return m_reading.entries; }
+    /// The entries, taken out of a diary that is done with.
+    [[nodiscard]] std::vector<Entry> takeEntries() && { return std::move(m_reading.entries); }
     /// The entries folded, made anew after each change when it is asked for.
     [[nodiscard]] const Diary &diary();
 

@@ -8,6 +8,8 @@
 #include <sys/stat.h>
 #include <unistd.h>
 
+#include <algorithm>
+#include <array>
 #include <cstdio>
 #include <utility>
 
@@ -90,14 +92,33 @@ Result<void, FileError> syncFolder(const fs::path &folder)
     return {};
 }
 
+/// Whether the file at \a path reads as \a bytes, a piece at a time: a copy of a large file
+/// would be the largest thing in memory.
+bool holds(const fs::path &path, std::string_view bytes) noexcept
+{
+    const Descriptor file(::open(path.c_str(), O_RDONLY | O_CLOEXEC | O_NOFOLLOW));
+    std::array<char, 65536> piece{};
+    while (file.isOpen()) {
+        const ssize_t got = ::read(file.number(), piece.data(), piece.size());
+        if (got < 0 && errno == EINTR)
+            continue;
+        const auto size = static_cast<std::size_t>(std::max<ssize_t>(got, 0));
+        if (size == 0)
+            return got == 0 && bytes.empty();
+        if (!bytes.starts_with(std::string_view(piece.data(), size)))
+            return false;
+        bytes.remove_prefix(size);
+    }
+    return false;
+}
+
 /// Writes and syncs a file that must not exist, and reads it back.
 Result<void, FileError> writeDurably(const fs::path &path, std::string_view bytes)
 {
     Descriptor file(::open(path.c_str(), O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC | O_NOFOLLOW, 0600));
     if (!file.isOpen() || !writeAll(file.number(), bytes) || ::fsync(file.number()) != 0 || !file.close())
         return failure(fromErrno(errno));
-    const auto readBack = readFile(path, bytes.size());
-    if (!readBack || *readBack != bytes)
+    if (!holds(path, bytes))
         return failure(FileError::Io);
     return {};
 }

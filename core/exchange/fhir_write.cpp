@@ -205,7 +205,8 @@ FhirBundle writeFhir(std::span<const Entry> entries, std::string_view person, Fh
             },
     };
 
-    bundle.json.reserve(in.size() * 900 + 4096);
+    // About what a resource takes, so that the text is not copied as it grows.
+    bundle.json.reserve(in.size() * 1350 + 4096);
     JsonWriter json(bundle.json);
     json.beginObject();
     json.member("resourceType", "Bundle");

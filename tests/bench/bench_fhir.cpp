@@ -51,6 +51,27 @@ int main()
     const fs::path folder = fs::temp_directory_path() / ("morrow-bench-fhir-" + std::to_string(getpid()));
     fs::create_directories(folder / "out");
     need(writeFolder(folder / "tables", longDiary(kYears)).has_value(), "the tables were not written");
+    // First, while this process is small: a child begins with the memory peak of its parent.
+    std::vector<double> whole;
+    std::vector<double> bare;
+    long peak = 0;
+    const std::string store = (folder / "store").string();
+    (void)run({MORROW_BATCH, "convert", (folder / "tables").string(), "--to", "store", store});
+    for (int i = 0; i <= kRuns; ++i) {
+        const fs::path out = folder / "out" / "summary.json";
+        fs::remove(out);
+        const Cost cost = run({MORROW_BATCH, "convert", store, "--to", "summary", out.string()});
+        const Cost read = run({MORROW_BARE_READ, (folder / "out").string()});
+        if (i == 0)
+            continue;
+        whole.push_back(cost.milliseconds);
+        bare.push_back(read.milliseconds);
+        peak = std::max(peak, cost.peakKiB);
+    }
+    std::printf("the command, from a store%8.1f ms, %.1f times reading the bytes (%.1f ms); aim 1000 ms\n", median(whole),
+        median(whole) / median(bare), median(bare));
+    std::printf("its memory at most       %8.1f MiB; aim 120 MB\n", static_cast<double>(peak) / 1024.0);
+
     const auto diary = readTables(folder / "tables");
     need(diary.has_value(), "the tables were not read");
 
@@ -75,25 +96,5 @@ int main()
     std::printf("writing in memory        %8.1f ms\n", median(writing));
     std::printf("reading and checking     %8.1f ms, %.1f times parsing alone (%.1f ms)\n", median(readingBack),
         median(readingBack) / median(parsing), median(parsing));
-
-    std::vector<double> whole;
-    std::vector<double> bare;
-    long peak = 0;
-    const std::string store = (folder / "store").string();
-    (void)run({MORROW_BATCH, "convert", (folder / "tables").string(), "--to", "store", store});
-    for (int i = 0; i <= kRuns; ++i) {
-        const fs::path out = folder / "out" / "summary.json";
-        fs::remove(out);
-        const Cost cost = run({MORROW_BATCH, "convert", store, "--to", "summary", out.string()});
-        const Cost read = run({MORROW_BARE_READ, (folder / "out").string()});
-        if (i == 0)
-            continue;
-        whole.push_back(cost.milliseconds);
-        bare.push_back(read.milliseconds);
-        peak = std::max(peak, cost.peakKiB);
-    }
-    std::printf("the command, from a store%8.1f ms, %.1f times reading the bytes (%.1f ms); aim 1000 ms\n", median(whole),
-        median(whole) / median(bare), median(bare));
-    std::printf("its memory at most       %8.1f MiB; aim 120 MB\n", static_cast<double>(peak) / 1024.0);
     fs::remove_all(folder);
 }

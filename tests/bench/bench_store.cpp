@@ -105,10 +105,6 @@ void taps(const fs::path &folder, int before, double &first)
     auto opened = Database::openToWrite(storeFile(folder / "bare"), {});
     if (!opened)
         giveUp("opening the bare store");
-    if (before == 0) {
-        Sha256 hash;
-        addPerson(opened->connection(), "bench", hash);
-    }
     BareInsert bare(*std::move(opened));
     DiaryStore store = filled(folder / "ours", there);
 
