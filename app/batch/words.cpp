@@ -181,7 +181,7 @@ std::string reason(const Issue &issue)
     case IssueCode::TooDeep:
         return "this is nested deeper than 64 levels";
     case IssueCode::TooManyValues:
-        return "this resource holds more than a million values";
+        return "there is more here than any file of ours holds";
     case IssueCode::NotABundle:
         return "this is no FHIR bundle of a diary, a plan or a visit";
     case IssueCode::ElementMissing:

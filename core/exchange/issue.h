@@ -52,7 +52,7 @@ enum class IssueCode {
     NotJson, ///< no JSON, or a text in it that is none (a lone surrogate)
     KeyTwice,
     TooDeep, ///< nested deeper than anything of ours
-    TooManyValues, ///< in one resource
+    TooManyValues, ///< in one resource, or members of one object
     NotABundle, ///< JSON, but no bundle of one of our kinds
     ElementMissing, ///< `columnName` is the element
     ElementRefused, ///< an element of another type, or of a value that it cannot have here

@@ -134,6 +134,8 @@ void JsonTreeReader::readObject(ondemand::object object, std::uint32_t parent, i
             }
             return !seen.insert(key).second;
         };
+        if (count >= JsonTree::kMaxMembers)
+            throw Refusal{JsonError::TooLarge, pointerStep(key)};
         if (isTwice())
             throw Refusal{JsonError::KeyTwice, pointerStep(key)};
         try {

@@ -40,9 +40,10 @@ class JsonValue;
 class JsonTree
 {
 public:
-    /// Levels of arrays and objects in a document, and values in a tree.
+    /// Levels of arrays and objects in a document, values in a tree, and members of one object.
     static constexpr int kMaxDepth = 64;
     static constexpr std::size_t kMaxValues = 1'000'000;
+    static constexpr std::size_t kMaxMembers = 1'000;
 
     [[nodiscard]] JsonValue root() const noexcept;
 
