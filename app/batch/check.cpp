@@ -52,11 +52,14 @@ Checked checkStore(const std::string &input)
     Status status = Status::Done;
     Json person;
     Json entries;
+    Json lost;
     // Where there are several persons each is read by the verb that is given one.
-    if (const auto open = OpenDiary::openToRead(input)) {
+    if (auto open = OpenDiary::openToRead(input)) {
         damage = sentences(open->reading());
         person = open->person();
         entries = open->entries().size();
+        if (const auto gone = open->store().lost())
+            lost = Json(*gone);
         status = damage.empty() ? Status::Done : Status::MachineFailed;
     } else {
         damage.push_back(sentence(open.error(), input));
@@ -72,6 +75,7 @@ Checked checkStore(const std::string &input)
                 {"accepted", damage.empty()},
                 {"person", std::move(person)},
                 {"entries", std::move(entries)},
+                {"lost", std::move(lost)},
                 {"issues", std::move(issues)},
             }),
         status};

@@ -295,6 +295,17 @@ Result<std::vector<std::string>, StoreError> DiaryStore::persons()
     }
 }
 
+Result<std::optional<std::int64_t>, StoreError> DiaryStore::lost()
+{
+    if (auto ready = m_state->readyToRead(); !ready)
+        return failure(ready.error());
+    try {
+        return lostIn(m_state->database->connection(), m_state->hash);
+    } catch (const SQLite::Exception &exception) {
+        return failure(storeError(exception));
+    }
+}
+
 Result<PersonReading, StoreError> DiaryStore::read(std::string_view ref)
 {
     if (auto ready = m_state->readyToRead(); !ready)

@@ -71,6 +71,9 @@ public:
     /// there are entries of nobody, which may be theirs.
     [[nodiscard]] Result<PersonReading, StoreError> read(std::string_view ref);
 
+    /// How many entries a restore could not bring back; nullopt if nobody can say.
+    [[nodiscard]] Result<std::optional<std::int64_t>, StoreError> lost();
+
     /// Deletes the entry \a id with everything that it corrects and that corrects it, and
     /// remembers their ids as digests only. Gives how many went.
     Result<int, StoreError> eraseChain(std::string_view ref, std::string_view id);

@@ -34,6 +34,7 @@ struct Sources
 {
     std::map<std::string, Union> persons;
     std::vector<PersonReading> nameless; ///< whose ref has a wrong digest or is lost
+    std::optional<std::int64_t> lostBefore = 0; ///< by an earlier restore, as the store notes it
     std::string newestBackup;
     int files = 0;
 };
@@ -75,6 +76,12 @@ Result<bool, StoreError> takeFrom(const fs::path &path, bool isStore, Sources &s
         }
     }
     sources.files += gave ? 1 : 0;
+    try {
+        if (isStore)
+            sources.lostBefore = lostIn(database->connection(), hash);
+    } catch (const SQLite::Exception &) {
+        sources.lostBefore = std::nullopt;
+    }
     return isWhole;
 }
 
@@ -104,6 +111,27 @@ Result<Sources, StoreError> gather(const fs::path &folder)
             take(std::move(reading), sources.persons.begin()->second);
     }
     return sources;
+}
+
+/// How many entries the store counted, now or before an earlier restore, and no copy holds;
+/// nullopt if it could not count those of every person.
+std::optional<std::int64_t> missingIn(const Sources &sources)
+{
+    if (!sources.nameless.empty() || !sources.lostBefore)
+        return std::nullopt;
+    Sha256 hash;
+    std::int64_t missing = 0;
+    std::int64_t found = 0; // more than was counted: what was lost before
+    for (const auto &person : sources.persons) {
+        const Union &all = person.second; // a lambda cannot take a structured binding with clang 14
+        if (!all.counted)
+            return std::nullopt;
+        const auto held = std::count_if(
+            all.entries.begin(), all.entries.end(), [&](const auto &entry) { return !all.erased.contains(hash.of(entry.first)); });
+        missing += std::max<std::int64_t>(0, *all.counted - held);
+        found += std::max<std::int64_t>(0, held - *all.counted);
+    }
+    return missing + std::max<std::int64_t>(0, *sources.lostBefore - found);
 }
 
 /// Writes the union into a new store at \a path and reads it back.
@@ -140,6 +168,7 @@ Result<int, StoreError> write(const fs::path &path, const Sources &sources)
             total.exec();
             back += count;
         }
+        setLost(connection, missingIn(sources), hash);
         transaction.commit();
         if (auto done = database->checkpoint(); !done)
             return failure(done.error());
@@ -193,25 +222,6 @@ Result<void, StoreError> keepAside(const fs::path &folder, const Moment &now)
     return {};
 }
 
-/// How many entries the store counted and no copy holds; nullopt if it could not count
-/// those of every person.
-std::optional<int> missingIn(const Sources &sources)
-{
-    if (!sources.nameless.empty())
-        return std::nullopt;
-    Sha256 hash;
-    std::int64_t missing = 0;
-    for (const auto &person : sources.persons) {
-        const Union &all = person.second; // a lambda cannot take a structured binding with clang 14
-        if (!all.counted)
-            return std::nullopt;
-        const auto held = std::count_if(
-            all.entries.begin(), all.entries.end(), [&](const auto &entry) { return !all.erased.contains(hash.of(entry.first)); });
-        missing += std::max<std::int64_t>(0, *all.counted - held);
-    }
-    return static_cast<int>(missing);
-}
-
 /// Whether another program writes to the store.
 bool isBusy(const fs::path &folder)
 {
@@ -261,7 +271,10 @@ Result<RestoreReport, StoreError> restore(const fs::path &folder, const Moment &
     }
     if (error || !syncFile(folder) || !renameDurably(restoredFile(folder), storeFile(folder)))
         return failure(StoreError::Io);
-    return RestoreReport{.back = *back, .missing = missingIn(*sources), .sinceBackup = sources->newestBackup, .sources = sources->files};
+    std::optional<int> missing;
+    if (const auto count = missingIn(*sources))
+        missing = static_cast<int>(*count);
+    return RestoreReport{.back = *back, .missing = missing, .sinceBackup = sources->newestBackup, .sources = sources->files};
 }
 
 } // namespace morrow

@@ -8,7 +8,7 @@
 ///
 ///  I1  Every entry that the damaged store, a backup or a file kept aside holds with a
 ///      right digest is back, but what was erased, which never comes back.
-///  I2  What no copy holds is counted; nothing is made up for it.
+///  I2  What no copy holds is counted; nothing is made up for it. The count stays in the store.
 ///  I3  The old file is there until the new one was read back whole, and is kept aside.
 ///  I4  Cut at any moment, restoring again gives the same.
 
@@ -25,8 +25,8 @@ namespace morrow {
 struct RestoreReport
 {
     int back = 0; ///< entries in the store now
-    /// Entries that the store counted and no copy holds; nullopt if the store could not
-    /// say how many there were.
+    /// Entries that the store counted, also before an earlier restore, and no copy holds;
+    /// nullopt if the store could not say how many there were.
     std::optional<int> missing;
     std::string sinceBackup; ///< the newest readable backup's name; empty if there is none
     int sources = 0; ///< files that gave entries

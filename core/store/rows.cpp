@@ -143,6 +143,8 @@ struct ErasedTotal
     friend bool operator==(const ErasedTotal &, const ErasedTotal &) = default;
 };
 
+const std::string kLostKey = "lost";
+
 std::string erasedKey(std::int64_t person)
 {
     return "erased " + std::to_string(person);
@@ -153,17 +155,45 @@ std::string textOf(const ErasedTotal &total)
     return std::to_string(total.count) + ' ' + toHex(total.sum.value());
 }
 
-/// The total that `meta` holds, or nullopt if it is damaged.
-std::optional<ErasedTotal> storedErasedTotal(SQLite::Database &connection, std::int64_t person, Sha256 &hash)
+/// A line of `meta`.
+struct MetaLine
 {
-    const std::string key = erasedKey(person);
+    std::string value;
+    bool isDamaged = false;
+};
+
+/// The line \a key; nullopt if there is none.
+std::optional<MetaLine> metaLine(SQLite::Database &connection, const std::string &key, Sha256 &hash)
+{
     SQLite::Statement row(connection, "SELECT value, digest FROM meta WHERE key = ?");
     row.bind(1, key);
     if (!row.executeStep())
-        return ErasedTotal();
-    const std::string value = text(row.getColumn(0));
-    if (!equals(text(row.getColumn(1)), digestOfColumns({"meta 1", key, value}, hash)))
         return std::nullopt;
+    MetaLine line{.value = text(row.getColumn(0))};
+    line.isDamaged = !equals(text(row.getColumn(1)), digestOfColumns({"meta 1", key, line.value}, hash));
+    return line;
+}
+
+void setMetaLine(SQLite::Database &connection, const std::string &key, const std::string &value, Sha256 &hash)
+{
+    SQLite::Statement write(connection,
+        "INSERT INTO meta(key, value, digest) VALUES (?, ?, ?) ON CONFLICT(key) DO UPDATE SET value = excluded.value, digest = "
+        "excluded.digest");
+    write.bind(1, key);
+    write.bind(2, value);
+    bindDigest(write, 3, digestOfColumns({"meta 1", key, value}, hash));
+    write.exec();
+}
+
+/// The total that `meta` holds, or nullopt if it is damaged.
+std::optional<ErasedTotal> storedErasedTotal(SQLite::Database &connection, std::int64_t person, Sha256 &hash)
+{
+    const auto line = metaLine(connection, erasedKey(person), hash);
+    if (!line)
+        return ErasedTotal();
+    if (line->isDamaged)
+        return std::nullopt;
+    const std::string &value = line->value;
     ErasedTotal total;
     const char *const end = value.data() + value.size();
     const auto [rest, error] = std::from_chars(value.data(), end, total.count);
@@ -357,15 +387,23 @@ void insertErased(SQLite::Database &connection, std::int64_t person, const Diges
         return; // stays noticed
     ++total->count;
     total->sum.add(digest);
-    const std::string key = erasedKey(person);
-    const std::string value = textOf(*total);
-    SQLite::Statement write(connection,
-        "INSERT INTO meta(key, value, digest) VALUES (?, ?, ?) ON CONFLICT(key) DO UPDATE SET value = excluded.value, digest = "
-        "excluded.digest");
-    write.bind(1, key);
-    write.bind(2, value);
-    bindDigest(write, 3, digestOfColumns({"meta 1", key, value}, hash));
-    write.exec();
+    setMetaLine(connection, erasedKey(person), textOf(*total), hash);
+}
+
+void setLost(SQLite::Database &connection, std::optional<std::int64_t> lost, Sha256 &hash)
+{
+    setMetaLine(connection, kLostKey, lost ? std::to_string(*lost) : std::string(), hash);
+}
+
+std::optional<std::int64_t> lostIn(SQLite::Database &connection, Sha256 &hash)
+{
+    const auto line = metaLine(connection, kLostKey, hash);
+    if (!line)
+        return 0;
+    std::int64_t lost = 0;
+    const char *const end = line->value.data() + line->value.size();
+    const auto [rest, error] = std::from_chars(line->value.data(), end, lost);
+    return line->isDamaged || error != std::errc() || rest != end ? std::nullopt : std::optional(lost);
 }
 
 void bindDigest(SQLite::Statement &statement, int index, const Digest &digest)

@@ -74,6 +74,12 @@ inline constexpr const char *kInsertEntry
 /// Notes that \a idDigest of \a person was erased, unless that is known.
 void insertErased(SQLite::Database &connection, std::int64_t person, const Digest &idDigest, Sha256 &hash);
 
+/// Notes in the store how many of its entries a restore could not bring back, so that their
+/// loss stays named whoever saw the report; nullopt: nobody can say.
+void setLost(SQLite::Database &connection, std::optional<std::int64_t> lost, Sha256 &hash);
+/// What was noted; 0 if nothing was, nullopt if nobody can say or the note is damaged.
+[[nodiscard]] std::optional<std::int64_t> lostIn(SQLite::Database &connection, Sha256 &hash);
+
 /// Binds a digest as a blob that SQLite copies.
 void bindDigest(SQLite::Statement &statement, int index, const Digest &digest);
 

@@ -85,6 +85,7 @@ not JSON
         QCOMPARE(answers[3][QLatin1String("id")].toString(), QStringLiteral("typed-1"));
         const QJsonObject checked = run({QStringLiteral("check"), store()}).array()[0].toObject();
         QCOMPARE(checked[QLatin1String("entries")].toInt(), 301);
+        QCOMPARE(checked[QLatin1String("lost")].toInt(-1), 0);
     }
 
     void theSameIdWithAnotherContentIsRefused()
