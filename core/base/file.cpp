@@ -3,6 +3,8 @@
 
 #include "base/file.h"
 
+#include <QRandomGenerator>
+
 #include <cerrno>
 #include <fcntl.h>
 #include <sys/stat.h>
@@ -128,10 +130,12 @@ fs::path folderOf(const fs::path &path)
     return path.has_parent_path() ? path.parent_path() : fs::path(".");
 }
 
-/// A name beside \a path that only this process uses.
+/// A name beside \a path that only this call uses: on a shared drive another machine may have
+/// a process of the same number.
 fs::path besides(const fs::path &path)
 {
-    return folderOf(path) / ("." + path.filename().string() + "." + std::to_string(::getpid()) + ".part");
+    const std::uint64_t random = QRandomGenerator::system()->generate64();
+    return folderOf(path) / ("." + path.filename().string() + "." + std::to_string(random) + ".part");
 }
 
 /// \a path without a slash at its end, so that it has a file name.
@@ -182,7 +186,6 @@ Result<std::string, FileError> readFile(const fs::path &path, std::size_t limit)
 Result<void, FileError> writeFile(const fs::path &path, std::string_view bytes)
 {
     const fs::path part = besides(path);
-    ::unlink(part.c_str());
     if (auto written = writeDurably(part, bytes); !written) {
         ::unlink(part.c_str());
         return written;
@@ -203,8 +206,6 @@ Result<void, FileError> writeFolder(const fs::path &path, const std::map<std::st
         return failure(FileError::Exists);
 
     const fs::path part = besides(target);
-    std::error_code ignored;
-    fs::remove_all(part, ignored);
     const auto fill = [&]() -> Result<void, FileError> {
         if (::mkdir(part.c_str(), 0700) != 0)
             return failure(fromErrno(errno));
@@ -219,8 +220,10 @@ Result<void, FileError> writeFolder(const fs::path &path, const std::map<std::st
         return syncFolder(folderOf(target));
     };
     auto done = fill();
-    if (!done)
+    if (!done) {
+        std::error_code ignored;
         fs::remove_all(part, ignored);
+    }
     return done;
 }
 
