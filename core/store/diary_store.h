@@ -7,7 +7,8 @@
 /// The diaries that are kept on this machine. These hold whenever no call is running:
 ///
 ///  I1  An entry, once acknowledged, is there after a power cut, or its loss is named.
-///  I2  An entry is never changed and never deleted but by erase; the database itself refuses.
+///  I2  An entry is never changed and never deleted but by erase, or where a desk reads its
+///      record anew; the database itself refuses.
 ///  I3  What is read was checked: each digest, each person's count and sum.
 ///  I4  A store of a newer program is read, never written.
 ///  I5  After a failed write nothing is acknowledged until the store was closed, opened
@@ -19,11 +20,13 @@
 #include "base/result.h"
 #include "model/entry.h"
 #include "store/database.h"
+#include "store/desk_rows.h"
 #include "store/folder.h"
 #include "store/rows.h"
 #include "store/store_error.h"
 
 #include <filesystem>
+#include <functional>
 #include <memory>
 #include <optional>
 #include <span>
@@ -60,8 +63,21 @@ public:
     };
 
     /// Adds \a entries to the person \a ref, who is made if unknown, all or none; when it
-    /// returns they are durable. Refused if an id is there with another content.
-    Result<Added, StoreError> add(std::string_view ref, std::span<const Entry> entries);
+    /// returns they are durable, and with them \a notes. Refused if an id is there with another content.
+    Result<Added, StoreError> add(std::string_view ref, std::span<const Entry> entries, const Notes &notes = {});
+
+    /// Gives the entries of the person \a ref, one id each, or says why they cannot be had.
+    using EntriesOf = std::function<Result<std::vector<Entry>, StoreError>(const std::string &ref)>;
+    /// At a desk: makes the entries of each of \a refs those that \a entriesOf gives, less what
+    /// was erased; a person without any goes. All of it, and \a notes, or nothing. It is asked
+    /// for one person after another, and may read the store.
+    Result<void, StoreError> replace(std::span<const std::string> refs, const EntriesOf &entriesOf, const Notes &notes);
+
+    /// At a desk: the notes that were kept. Damaged if one of them has a wrong digest.
+    [[nodiscard]] Result<Notes, StoreError> notes();
+
+    /// Writes the store anew, so that no byte of what was deleted stays in it.
+    Result<void, StoreError> scrub();
 
     /// The refs of the persons in the store, in order of arrival. Damaged if there are
     /// entries of nobody.

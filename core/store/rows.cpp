@@ -406,6 +406,16 @@ std::optional<std::int64_t> lostIn(SQLite::Database &connection, Sha256 &hash)
     return line->isDamaged || error != std::errc() || rest != end ? std::nullopt : std::optional(lost);
 }
 
+void removeErased(SQLite::Database &connection, std::int64_t person)
+{
+    SQLite::Statement rows(connection, "DELETE FROM erased WHERE person = ?");
+    rows.bind(1, person);
+    rows.exec();
+    SQLite::Statement total(connection, "DELETE FROM meta WHERE key = ?");
+    total.bind(1, erasedKey(person));
+    total.exec();
+}
+
 void bindDigest(SQLite::Statement &statement, int index, const Digest &digest)
 {
     statement.bind(index, digest.data(), static_cast<int>(digest.size()));

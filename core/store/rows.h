@@ -80,6 +80,9 @@ void setLost(SQLite::Database &connection, std::optional<std::int64_t> lost, Sha
 /// What was noted; 0 if nothing was, nullopt if nobody can say or the note is damaged.
 [[nodiscard]] std::optional<std::int64_t> lostIn(SQLite::Database &connection, Sha256 &hash);
 
+/// Forgets what was erased of \a person, for whom the guards are open.
+void removeErased(SQLite::Database &connection, std::int64_t person);
+
 /// Binds a digest as a blob that SQLite copies.
 void bindDigest(SQLite::Statement &statement, int index, const Digest &digest);
 
