@@ -14,7 +14,7 @@ namespace {
 
 using Problems = std::vector<DraftProblem>;
 
-const Entry *entryNamed(const OpenDiary &diary, std::string_view id)
+const Entry *entryNamed(const Diary &diary, std::string_view id)
 {
     const auto found = std::find_if(diary.entries().begin(), diary.entries().end(), [id](const Entry &entry) { return entry.id == id; });
     return found == diary.entries().end() ? nullptr : &*found;
@@ -55,7 +55,7 @@ void checkNames(const Diary &diary, const Draft &draft, Problems &problems)
 }
 
 /// What \a replaces names waits if it is not known, and must not lead back to \a id.
-void checkReplaces(const OpenDiary &diary, const Draft &draft, Problems &problems)
+void checkReplaces(const Diary &diary, const Draft &draft, Problems &problems)
 {
     std::unordered_set<std::string> met;
     for (std::optional<std::string> at = draft.replaces; at;) {
@@ -74,7 +74,7 @@ void checkReplaces(const OpenDiary &diary, const Draft &draft, Problems &problem
     }
 }
 
-Problems problemsOf(OpenDiary &diary, const Draft &draft, std::optional<CivilDay> day)
+Problems problemsOf(const Diary &diary, const Draft &draft, std::optional<CivilDay> day)
 {
     Problems problems;
     for (const BodyProblem &problem : formProblemsOf(draft.kind, draft.body))
@@ -91,7 +91,7 @@ Problems problemsOf(OpenDiary &diary, const Draft &draft, std::optional<CivilDay
     if (draft.id && !isEntryId(*draft.id))
         problems.push_back({.code = DraftProblem::Code::IdRefused});
     if (problems.empty()) {
-        checkNames(diary.diary(), draft, problems);
+        checkNames(diary, draft, problems);
         checkReplaces(diary, draft, problems);
     }
     return problems;
@@ -99,28 +99,36 @@ Problems problemsOf(OpenDiary &diary, const Draft &draft, std::optional<CivilDay
 
 } // namespace
 
-Result<Entry, RecordError> record(OpenDiary &diary, Draft draft, const Moment &now)
+Result<Entry, std::vector<DraftProblem>> entryFrom(const Diary &diary, Draft draft, const Moment &now)
 {
     const bool namesComplaint = ruleOf(draft.kind, Field::Complaint) && draft.kind != Kind::Complaint && draft.kind != Kind::Plan;
-    if (namesComplaint && !draft.body.has(Field::Complaint) && !diary.diary().complaints().empty())
-        draft.body.set(Field::Complaint, diary.diary().complaints().front().complaint.key);
+    if (namesComplaint && !draft.body.has(Field::Complaint) && !diary.complaints().empty())
+        draft.body.set(Field::Complaint, diary.complaints().front().complaint.key);
     if (!draft.recorded && !draft.fromPaper)
         draft.recorded = now;
     if (!draft.day && draft.recorded)
-        draft.day = diaryDay(*draft.recorded, diary.diary().dayStarts());
+        draft.day = diaryDay(*draft.recorded, diary.dayStarts());
     if (auto problems = problemsOf(diary, draft, draft.day); !problems.empty())
-        return failure(RecordError(std::move(problems)));
+        return failure(std::move(problems));
+    return Entry{draft.id.value_or(std::string()), draft.kind, *draft.day, draft.recorded, draft.author, std::move(draft.replaces),
+        draft.body.toJson()};
+}
 
-    Entry entry{{}, draft.kind, *draft.day, draft.recorded, draft.author, std::move(draft.replaces), draft.body.toJson()};
-    entry.id = draft.id ? *std::move(draft.id) : diary.nextId(draft.recorded.value_or(now).utcMs);
-    if (auto added = diary.add({entry}); !added)
+Result<Entry, RecordError> record(OpenDiary &diary, Draft draft, const Moment &now)
+{
+    auto entry = entryFrom(diary.diary(), std::move(draft), now);
+    if (!entry)
+        return failure(RecordError(std::move(entry.error())));
+    if (entry->id.empty())
+        entry->id = diary.nextId(entry->recorded.value_or(now).utcMs);
+    if (auto added = diary.add({*entry}); !added)
         return failure(RecordError(added.error()));
-    return entry;
+    return *std::move(entry);
 }
 
 Result<Entry, RecordError> correct(OpenDiary &diary, std::string_view id, Body body, Author author, const Moment &now)
 {
-    const Entry *const old = entryNamed(diary, id);
+    const Entry *const old = entryNamed(diary.diary(), id);
     if (!old)
         return failure(RecordError(Problems{{.code = DraftProblem::Code::IdRefused}}));
     return record(diary, {.kind = old->kind, .day = old->day, .author = author, .replaces = old->id, .body = std::move(body)}, now);
@@ -128,7 +136,7 @@ Result<Entry, RecordError> correct(OpenDiary &diary, std::string_view id, Body b
 
 Result<Entry, RecordError> withdraw(OpenDiary &diary, std::string_view id, Author author, const Moment &now)
 {
-    const Entry *const old = entryNamed(diary, id);
+    const Entry *const old = entryNamed(diary.diary(), id);
     const auto said = old ? BodyReader().read(old->body) : std::nullopt;
     if (!said)
         return failure(RecordError(Problems{{.code = DraftProblem::Code::IdRefused}}));

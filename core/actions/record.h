@@ -37,11 +37,14 @@ struct DraftProblem
     BodyProblem body{};
 };
 
+/// What \a draft is as an entry of \a diary: checked, and filled in with what follows (a complaint
+/// where there is one only, the day from the clock and the diary's day start). Nothing is recorded;
+/// the id is empty where the draft has none.
+[[nodiscard]] Result<Entry, std::vector<DraftProblem>> entryFrom(const Diary &diary, Draft draft, const Moment &now);
+
 using RecordError = std::variant<StoreError, std::vector<DraftProblem>>;
 
-/// Checks \a draft, fills in what follows (a complaint where there is one only, the day
-/// from the clock and the diary's day start, an id), and records it. When it returns, the
-/// entry is durable.
+/// Records \a draft, see entryFrom, under a new id where it has none. When it returns, the entry is durable.
 [[nodiscard]] Result<Entry, RecordError> record(OpenDiary &diary, Draft draft, const Moment &now);
 
 /// Records \a body in the place of the entry \a id. Refused if there is no such entry.

@@ -30,6 +30,8 @@ struct Dose
     std::optional<int> downSeconds;
 
     [[nodiscard]] bool isHeld() const noexcept { return holdSeconds > 0; }
+
+    friend bool operator==(const Dose &, const Dose &) = default;
 };
 
 struct Stage

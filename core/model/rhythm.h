@@ -66,12 +66,16 @@ struct OnDays
 {
     RecurrenceRule rule;
     std::vector<std::string> slots; ///< at least one, each once
+
+    friend bool operator==(const OnDays &, const OnDays &) = default;
 };
 
 /// Due on any `sessions` days of a week, in the slot "day".
 struct PerWeek
 {
     int sessions; ///< 1..7
+
+    friend bool operator==(const PerWeek &, const PerWeek &) = default;
 };
 
 using Rhythm = std::variant<OnDays, PerWeek>;

@@ -74,6 +74,8 @@ Body itemBody(const Item &item)
         body.set(Field::End, item.end->toString());
     body.set(Field::Loads, whole(item.loads ? 1 : 0));
     body.set(Field::RestsAfterVisit, whole(item.restsAfterVisit ? 1 : 0));
+    if (!item.continues.empty())
+        body.set(Field::Continues, item.continues);
     std::vector<Body> stages;
     for (const Stage &stage : item.stages)
         stages.push_back(stageBody(stage, static_cast<int>(stages.size()) + 1));
