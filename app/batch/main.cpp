@@ -35,6 +35,10 @@ constexpr std::array kVerbs{
     Verb{"record", recordEntries},
     Verb{"restore", restoreStore},
     Verb{"erase", eraseEntry},
+    Verb{"take-in", takeInFiles},
+    Verb{"undo-take-in", undoTakingIn},
+    Verb{"rebuild", rebuildDesk},
+    Verb{"merge", mergeDiaries},
 };
 
 bool asksForHelp(const std::string &word)

@@ -30,6 +30,18 @@ std::string_view usage() noexcept
       backups; says how many entries are back and how many are missing.
   erase --store DIR --id ID
       Erases an entry with all that it corrects and that corrects it, for good.
+  record --desk DIR --person REF
+      The same for what a clinic says about a person, in its record.
+  take-in FILE... --desk DIR [--new | --as REF]
+      Takes files of patients and other clinics into a desk, each whole or not at all. A
+      file of somebody unknown waits until --new or --as says whose it is. A new or
+      empty folder becomes a desk; its record is the folder, or the link, DIR/record.
+  undo-take-in SHA --desk DIR
+      Takes one file out again, by its SHA-256. take-in with --new or --as brings it back.
+  rebuild --desk DIR
+      Makes the store of a desk again from its record.
+  merge INPUT... OUT
+      Writes the diaries of one person, put together, as one summary. OUT must not exist.
   demo DIR
       Writes the diaries of two invented people to DIR/runner and
       DIR/two-complaints, which must not exist.

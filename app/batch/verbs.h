@@ -23,5 +23,9 @@ using Words = std::span<const std::string>;
 [[nodiscard]] Status recordEntries(Words words);
 [[nodiscard]] Status restoreStore(Words words);
 [[nodiscard]] Status eraseEntry(Words words);
+[[nodiscard]] Status takeInFiles(Words words);
+[[nodiscard]] Status undoTakingIn(Words words);
+[[nodiscard]] Status rebuildDesk(Words words);
+[[nodiscard]] Status mergeDiaries(Words words);
 
 } // namespace morrow::batch
