@@ -115,6 +115,160 @@ Json toJson(const ItemWeek &week)
         {"volumeUnit", toJson(week.volumeUnit)},
         {"tensionSeconds", week.tensionSeconds},
         {"volumeChange", week.volumeChange},
+        {"strength", week.strength},
+    });
+}
+
+std::string_view name(Decision decision)
+{
+    switch (decision) {
+    case Decision::Contact:
+        return "contact";
+    case Decision::StepDown:
+        return "step-down";
+    case Decision::StepUp:
+        return "step-up";
+    case Decision::Hold:
+        return "hold";
+    }
+    return {};
+}
+
+std::string_view name(Condition condition)
+{
+    switch (condition) {
+    case Condition::DaysInStage:
+        return "days-in-stage";
+    case Condition::SessionsInStage:
+        return "sessions-in-stage";
+    case Condition::Adherence:
+        return "adherence";
+    case Condition::SetsComplete:
+        return "sets-complete";
+    case Condition::PainDuring:
+        return "pain-during";
+    case Condition::PainAfter:
+        return "pain-after";
+    case Condition::Settled:
+        return "settled";
+    case Condition::WeeklyRise:
+        return "weekly-rise";
+    case Condition::Level:
+        return "level";
+    case Condition::NextStage:
+        return "next-stage";
+    case Condition::Sign:
+        return "sign";
+    case Condition::SessionPain:
+        return "session-pain";
+    case Condition::CheckPain:
+        return "check-pain";
+    case Condition::LastTwoUnsettled:
+        return "last-two-unsettled";
+    }
+    return {};
+}
+
+std::string_view name(RuleState state)
+{
+    switch (state) {
+    case RuleState::Ok:
+        return "ok";
+    case RuleState::Exceeded:
+        return "exceeded";
+    case RuleState::Unknown:
+        return "unknown";
+    }
+    return {};
+}
+
+std::string_view name(WeekRuleName rule)
+{
+    switch (rule) {
+    case WeekRuleName::During:
+        return "during";
+    case WeekRuleName::After:
+        return "after";
+    case WeekRuleName::Check:
+        return "check";
+    case WeekRuleName::Settled:
+        return "settled";
+    case WeekRuleName::Weekly:
+        return "weekly";
+    case WeekRuleName::Stiffness:
+        return "stiffness";
+    }
+    return {};
+}
+
+Json toJson(const Progression &progression)
+{
+    return Json::object({
+        {"decision", name(progression.decision)},
+        {"toStage", progression.toStage},
+        {"waits", progression.waits},
+        {"unmet", listOf(progression.unmet, [](Condition condition) { return Json(name(condition)); })},
+        {"reasons",
+            listOf(progression.reasons,
+                [](const Reason &reason) {
+                    return Json::object({
+                        {"condition", name(reason.condition)},
+                        {"text", "condition." + std::string(name(reason.condition))},
+                        {"met", reason.isMet},
+                        {"value", reason.value},
+                        {"limit", reason.limit},
+                    });
+                })},
+    });
+}
+
+Json toJson(const std::optional<Trend> &trend)
+{
+    if (!trend)
+        return {};
+    return Json::object({
+        {"n", trend->n},
+        {"slopePerWeek", trend->slope},
+        {"lower", trend->lower},
+        {"upper", trend->upper},
+        {"s", trend->s},
+        {"varS", trend->varS},
+        {"z", trend->z},
+        {"p", trend->p},
+    });
+}
+
+Json toJson(const OwnLimits &limits)
+{
+    return Json::object({
+        {"n", limits.n},
+        {"centre", limits.centre},
+        {"meanRange", limits.meanRange},
+        {"lower", limits.lower},
+        {"upper", limits.upper},
+        {"beyond", listOf(limits.beyond, [](CivilDay day) { return toJson(day); })},
+    });
+}
+
+Json toJson(const WeekRule &rule)
+{
+    return Json::object({{"rule", name(rule.rule)}, {"state", name(rule.state)}, {"value", rule.value}, {"limit", rule.limit}});
+}
+
+Json toJson(const ResponseMeasures &response)
+{
+    const auto day = [](const ResponseDay &one) {
+        const std::string_view state = one.state == ResponseState::Settled ? "settled"
+            : one.state == ResponseState::Unsettled                        ? "unsettled"
+                                                                           : "unknown";
+        const auto reason = !one.reason ? Json() : Json(*one.reason == UnknownBecause::AfterVisit ? "after-visit" : "missing");
+        return Json::object({{"day", toJson(one.day)}, {"rise", one.rise}, {"state", state}, {"reason", reason}});
+    };
+    return Json::object({
+        {"days", listOf(response.days, day)},
+        {"settled", response.settled},
+        {"unsettled", response.unsettled},
+        {"unknown", response.unknown},
     });
 }
 
@@ -128,6 +282,7 @@ Json toJson(const ItemMeasures &item)
         {"stageBegan", toJson(item.stageBegan)},
         {"adherence", toJson(item.adherence)},
         {"weeks", listOf(item.weeks, [](const ItemWeek &week) { return toJson(week); })},
+        {"progression", item.progression ? toJson(*item.progression) : Json()},
     });
 }
 
@@ -146,6 +301,8 @@ Json toJson(const CheckMeasures &check)
         {"change", check.change},
         {"changeRatio", check.changeRatio},
         {"clearChange", check.clearChange},
+        {"trend", toJson(check.trend)},
+        {"limits", check.limits ? toJson(*check.limits) : Json()},
     });
 }
 
@@ -188,7 +345,11 @@ Json toJson(const ComplaintMeasures &complaint)
         {"items", listOf(complaint.items, [](const ItemMeasures &item) { return toJson(item); })},
         {"all", toJson(complaint.all)},
         {"check", toJson(complaint.check)},
-        {"stiffness", Json::object({{"recorded", complaint.stiffness.recorded}, {"current", complaint.stiffness.current}})},
+        {"stiffness",
+            Json::object({{"recorded", complaint.stiffness.recorded}, {"current", complaint.stiffness.current},
+                {"trend", toJson(complaint.stiffness.trend)}})},
+        {"response", toJson(complaint.response)},
+        {"rules", listOf(complaint.rules, [](const WeekRule &rule) { return toJson(rule); })},
         {"visits", listOf(complaint.visits, [](const VisitMeasures &visit) { return toJson(visit); })},
         {"outcomes", listOf(complaint.outcomes, [](const OutcomeMeasures &series) { return toJson(series); })},
     });

@@ -3,8 +3,6 @@
 
 #include "measures/check.h"
 
-#include "measures/statistics.h"
-
 #include <algorithm>
 
 namespace morrow {
@@ -37,6 +35,45 @@ std::span<const Check> lastSevenDays(const ComplaintDiary &complaint, const Wind
     return checksOf(complaint.checks, window.to - 6, window.to);
 }
 
+constexpr std::size_t kLeastWeeks = 6;
+constexpr std::size_t kFirstDays = 14;
+constexpr std::size_t kLeastFirstDays = 8;
+
+/// The trend of the weekly medians of what \a valuesIn finds in a week's checks.
+template<class ValuesIn>
+std::optional<Trend> weeklyTrend(const ComplaintDiary &complaint, const Window &window, ValuesIn valuesIn)
+{
+    std::vector<TimedValue> medians;
+    for (const Week &week : weeksOf(window)) {
+        if (const auto middle = median(valuesIn(checksOf(complaint.checks, week.first, week.last)), kLeastValues))
+            medians.push_back({week.number, *middle});
+    }
+    return trend(medians, kLeastWeeks);
+}
+
+std::optional<OwnLimits> ownLimits(const ComplaintDiary &complaint, const Window &window)
+{
+    std::vector<TimedValue> recorded;
+    for (const Check &check : checksOf(complaint.checks, window.planStart, window.to)) {
+        if (check.pain)
+            recorded.push_back({check.day - window.planStart, static_cast<double>(check.pain->value())});
+    }
+    const auto first = std::span(recorded).first(std::min(recorded.size(), kFirstDays));
+    const auto chart = individualsChart(first, kLeastFirstDays);
+    if (!chart)
+        return std::nullopt;
+    OwnLimits limits{.n = static_cast<int>(first.size()), .centre = chart->centre, .meanRange = chart->meanRange};
+    if (!chart->limits)
+        return limits;
+    limits.lower = std::clamp(chart->limits->lower, 0.0, 10.0);
+    limits.upper = std::clamp(chart->limits->upper, 0.0, 10.0);
+    for (const TimedValue &later : std::span(recorded).subspan(first.size())) {
+        if (!isAtMost(*limits.lower, later.value) || !isAtMost(later.value, *limits.upper))
+            limits.beyond.push_back(window.planStart + later.time);
+    }
+    return limits;
+}
+
 } // namespace
 
 std::span<const Check> checksOf(std::span<const Check> checks, CivilDay first, CivilDay last)
@@ -55,6 +92,16 @@ std::vector<double> painValues(std::span<const Check> checks, const SorenessDays
             values.push_back(check.pain->value());
     }
     return values;
+}
+
+std::vector<double> stiffnessValues(std::span<const Check> checks)
+{
+    std::vector<double> minutes;
+    for (const Check &check : checks) {
+        if (check.stiffnessMinutes)
+            minutes.push_back(*check.stiffnessMinutes);
+    }
+    return minutes;
 }
 
 CheckMeasures checkMeasures(const Diary &diary, const ComplaintDiary &complaint, const Window &window)
@@ -76,6 +123,8 @@ CheckMeasures checkMeasures(const Diary &diary, const ComplaintDiary &complaint,
     check.reference = assessed ? std::optional(assessed->toDouble()) : check.firstWeek;
     check.current = median(painValues(lastSevenDays(complaint, window)), kLeastValues);
     compare(check, window);
+    check.trend = weeklyTrend(complaint, window, [](std::span<const Check> checks) { return painValues(checks); });
+    check.limits = ownLimits(complaint, window);
     return check;
 }
 
@@ -84,12 +133,8 @@ StiffnessMeasures stiffnessMeasures(const ComplaintDiary &complaint, const Windo
     StiffnessMeasures stiffness;
     for (const Check &answer : checksOf(complaint.checks, window.from, window.to))
         stiffness.recorded += answer.stiffnessMinutes ? 1 : 0;
-    std::vector<double> minutes;
-    for (const Check &answer : lastSevenDays(complaint, window)) {
-        if (answer.stiffnessMinutes)
-            minutes.push_back(*answer.stiffnessMinutes);
-    }
-    stiffness.current = median(std::move(minutes), kLeastValues);
+    stiffness.current = median(stiffnessValues(lastSevenDays(complaint, window)), kLeastValues);
+    stiffness.trend = weeklyTrend(complaint, window, stiffnessValues);
     return stiffness;
 }
 

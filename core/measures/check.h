@@ -4,8 +4,7 @@
 #pragma once
 
 /// \file
-/// The daily question: pain 0-10, and stiffness in minutes (measures, section 5, without
-/// trend and limits).
+/// The daily question: pain 0-10, and stiffness in minutes (measures, section 5).
 ///
 /// Counts are over the window; the medians name their days, and rows before P count:
 ///
@@ -18,9 +17,16 @@
 ///         the reference is 0: "as large as people in studies called a clear change"
 ///         (Farrar 2001; -2 or -33 % in Salaffi 2004)
 ///
+///     trend = Trend (statistics.h) of the medians of the weeks of the window with at least 3
+///         recorded values, at least 6 such weeks, time in weeks: weekly medians, because
+///         neighbouring days are not independent
+///     limits = individuals chart (NIST/SEMATECH e-Handbook 6.3.2.2) of the first 14 recorded
+///         days from P on, at least 8, whatever the window
+///
 /// "Can't say" is an answer, counted as declined; it is not a recorded value.
 
 #include "measures/days.h"
+#include "measures/statistics.h"
 #include "model/diary.h"
 
 #include <optional>
@@ -31,6 +37,22 @@ namespace morrow {
 
 /// Fewer values than this have no median: one bad day is not a week.
 inline constexpr std::size_t kLeastValues = 3;
+
+/// An individuals chart of a person's own first days: a hint for the clinician, never a verdict.
+///
+///     meanRange = mean of |difference| over consecutive days that are both recorded
+///     lower, upper = centre -+ 3 meanRange / 1.128, cut to 0..10
+struct OwnLimits
+{
+    int n = 0; ///< days that it is made of
+    double centre = 0;
+    std::optional<double> meanRange; ///< nullopt: no two days in a row
+    std::optional<double> lower; ///< nullopt as well if meanRange is 0
+    std::optional<double> upper;
+    std::vector<CivilDay> beyond; ///< later recorded days outside, up to `to`, whatever the window
+
+    friend bool operator==(const OwnLimits &, const OwnLimits &) = default;
+};
 
 struct CheckMeasures
 {
@@ -46,6 +68,8 @@ struct CheckMeasures
     std::optional<double> change;
     std::optional<double> changeRatio;
     std::optional<bool> clearChange;
+    std::optional<Trend> trend; ///< a week
+    std::optional<OwnLimits> limits;
 
     friend bool operator==(const CheckMeasures &, const CheckMeasures &) = default;
 };
@@ -54,6 +78,7 @@ struct StiffnessMeasures
 {
     int recorded = 0; ///< entries of the window with minutes
     std::optional<double> current; ///< minutes, as for pain
+    std::optional<Trend> trend; ///< minutes a week
 
     friend bool operator==(const StiffnessMeasures &, const StiffnessMeasures &) = default;
 };
@@ -83,5 +108,8 @@ struct CheckWeek
 
 /// The pain values among \a checks, without those of soreness days if they are given.
 [[nodiscard]] std::vector<double> painValues(std::span<const Check> checks, const SorenessDays *leftOut = nullptr);
+
+/// The minutes of stiffness among \a checks.
+[[nodiscard]] std::vector<double> stiffnessValues(std::span<const Check> checks);
 
 } // namespace morrow

@@ -104,7 +104,7 @@ std::vector<Interruption> interruptions(std::span<const Pause> pauses, const Com
     counting.forEach([&days](std::size_t place) { days[place].covered = true; });
 
     Cover rest(window);
-    const int restDays = complaint.plan ? complaint.plan->limits.restDaysAfterVisit : 0;
+    const int restDays = complaint.limits().restDaysAfterVisit;
     for (const Visit &visit : complaint.visits)
         rest.add(visit.day, visit.day + restDays - 1);
     rest.forEach([&days](std::size_t place) { days[place].afterVisit = true; });

@@ -39,6 +39,7 @@ std::vector<ItemWeek> itemWeeks(const ItemDiary &item, std::span<const Week> wee
             .volumeUnit = tally.volume.unit(),
             .tensionSeconds = tally.tensionSeconds,
             .volumeChange = std::nullopt,
+            .strength = tally.strength,
         });
         if (i > 0 && weeks[i].isWhole() && weeks[i - 1].isWhole())
             result[i].volumeChange = change(result[i], result[i - 1]);

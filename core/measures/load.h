@@ -36,6 +36,7 @@ struct ItemWeek
     std::optional<VolumeUnit> volumeUnit;
     std::optional<std::int64_t> tensionSeconds; ///< nullopt if any set's is unknown
     std::optional<double> volumeChange;
+    std::optional<double> strength; ///< kg for one repetition, an estimate (volume.h), for the clinician only
 
     friend bool operator==(const ItemWeek &, const ItemWeek &) = default;
 };

@@ -16,6 +16,8 @@ ComplaintMeasures measuresOf(const Diary &diary, const ComplaintDiary &complaint
     const std::vector<Week> weeks = weeksOf(window);
     const std::vector<Interruption> interrupted = interruptions(diary.pauses(), complaint, window);
 
+    const Responses responses(complaint, window.to);
+
     ComplaintMeasures result{
         .complaint = complaint.complaint.key,
         .region = complaint.complaint.region,
@@ -26,9 +28,18 @@ ComplaintMeasures measuresOf(const Diary &diary, const ComplaintDiary &complaint
         .check = checkMeasures(diary, complaint, window),
         .stiffness = stiffnessMeasures(complaint, window),
         .checkWeeks = checkWeeks(complaint, window, weeks),
+        .response = responseMeasures(responses, window),
+        .rules = weekRules(complaint, responses, window.to),
         .visits = visitMeasures(complaint, window.to),
         .outcomes = outcomeMeasures(complaint, window.to),
     };
+    const std::vector<std::optional<Progression>> progress = progressions({.diary = diary,
+        .complaint = complaint,
+        .responses = responses,
+        .rules = result.rules,
+        .check = result.check,
+        .planStart = window.planStart,
+        .to = window.to});
     std::vector<Adherence> adherences;
     for (const ItemDiary &item : complaint.items) {
         const std::vector<ItemDay> days = itemDays(item, interrupted, window);
@@ -43,6 +54,7 @@ ComplaintMeasures measuresOf(const Diary &diary, const ComplaintDiary &complaint
             .stageBegan = stage.began,
             .adherence = adherences.back(),
             .weeks = itemWeeks(item, weeks, tallies),
+            .progression = progress[result.items.size()],
         });
     }
     result.all = adherenceOfAll(adherences);

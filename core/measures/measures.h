@@ -16,7 +16,10 @@
 #include "measures/check.h"
 #include "measures/load.h"
 #include "measures/outcomes.h"
+#include "measures/progression.h"
+#include "measures/response.h"
 #include "measures/visits.h"
+#include "measures/week_rules.h"
 #include "model/diary.h"
 
 #include <optional>
@@ -34,6 +37,7 @@ struct ItemMeasures
     CivilDay stageBegan;
     Adherence adherence;
     std::vector<ItemWeek> weeks;
+    std::optional<Progression> progression;
 
     friend bool operator==(const ItemMeasures &, const ItemMeasures &) = default;
 };
@@ -49,6 +53,8 @@ struct ComplaintMeasures
     CheckMeasures check;
     StiffnessMeasures stiffness;
     std::vector<CheckWeek> checkWeeks;
+    ResponseMeasures response;
+    std::vector<WeekRule> rules;
     std::vector<VisitMeasures> visits;
     std::vector<OutcomeMeasures> outcomes;
 

@@ -9,6 +9,7 @@
 #include <cstddef>
 #include <cstdint>
 #include <optional>
+#include <span>
 #include <vector>
 
 namespace morrow {
@@ -46,6 +47,60 @@ inline constexpr double kNormal975 = 1.959963984540054;
 /// cut to 0..1, which only rounding can leave. Nullopt without a trial.
 /// \a successes is 0..\a trials.
 [[nodiscard]] std::optional<Interval> wilson(std::int64_t successes, std::int64_t trials);
+
+/// A value at a time that is counted in whole steps.
+struct TimedValue
+{
+    int time;
+    double value;
+};
+
+/// How values go with time, whatever their distribution.
+///
+///     slope = median of (y_j - y_i) / (t_j - t_i), i < j (Sen PK, JASA 1968;63:1379-1389)
+///     S = sum of the signs of y_j - y_i (Kendall)
+///     var(S) = (n (n - 1) (2 n + 5) - T(5) - U(5)) / 18 + T(-2) U(-2) / (9 n (n - 1) (n - 2))
+///         + T U / (2 n (n - 1)), where T sums t (t - 1) (2 t + 5), t (t - 1) (t - 2) and
+///         t (t - 1) over groups of t equal values, U the same over equal times, of which no
+///         pair counts (Gilbert RO 1987, section 17; Van Belle & Hughes 1984)
+///     z = (S -+ 1) / sqrt(var(S)), towards 0; 0 if S or var(S) is 0
+///     p = erfc(|z| / sqrt 2), two-sided
+///     interval of the slope: with N slopes in order and c = quantile sqrt(var(S)), those at
+///         max(rint((N - c) / 2) - 1, 0) and min(rint((N + c) / 2), N - 1), from 0,
+///         rint half to even
+struct Trend
+{
+    int n; ///< values
+    double slope; ///< a step of time
+    double lower;
+    double upper;
+    std::int64_t s;
+    double varS;
+    double z;
+    double p;
+
+    friend bool operator==(const Trend &, const Trend &) = default;
+};
+
+/// The trend of \a values, whose times do not fall; nullopt if there are fewer than \a atLeast,
+/// or fewer than 2 different times. \a quantile of the normal distribution sets the interval, 95 % by default.
+[[nodiscard]] std::optional<Trend> trend(std::span<const TimedValue> values, std::size_t atLeast, double quantile = kNormal975);
+
+/// An individuals chart (NIST/SEMATECH e-Handbook of Statistical Methods, 6.3.2.2):
+///
+///     centre = mean; meanRange = mean of |y_i+1 - y_i| over values one step of time apart
+///     lower, upper = centre -+ 3 meanRange / 1.128 (d2 of two values)
+struct IndividualsChart
+{
+    double centre;
+    std::optional<double> meanRange; ///< nullopt: no two values are one step apart
+    std::optional<Interval> limits; ///< nullopt as well if meanRange is 0
+
+    friend bool operator==(const IndividualsChart &, const IndividualsChart &) = default;
+};
+
+/// The chart of \a values, whose times rise; nullopt if there are fewer than \a atLeast, or none.
+[[nodiscard]] std::optional<IndividualsChart> individualsChart(std::span<const TimedValue> values, std::size_t atLeast);
 
 /// \a part / \a whole; nullopt if \a whole is 0.
 [[nodiscard]] std::optional<double> ratio(double part, double whole) noexcept;

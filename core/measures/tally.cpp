@@ -44,6 +44,8 @@ DayDone addRecorded(std::span<const SetDone> sets, const CountedDose &counted, W
             ++tally.sets;
             tally.reps += set.reps;
             tally.volume.add(counted.volume.unit(), volume);
+            if (const auto strength = counted.volume.strength(set))
+                tally.strength = std::max(tally.strength.value_or(*strength), *strength);
             if (!tension)
                 tally.tensionSeconds = std::nullopt;
             else if (tally.tensionSeconds)

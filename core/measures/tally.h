@@ -53,6 +53,7 @@ struct WeekTally
     std::int64_t reps = 0;
     VolumeSum volume; ///< of all done sets
     std::optional<std::int64_t> tensionSeconds = 0; ///< nullopt if that of any done set is unknown
+    std::optional<double> strength; ///< the greatest of any done set, in kg
 };
 
 /// One for each of \a weeks, which are those of \a window; \a days are the item's.

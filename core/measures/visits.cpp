@@ -93,7 +93,7 @@ std::vector<std::optional<double>> weeklyMedians(std::span<const Check> checks, 
 
 std::vector<VisitMeasures> visitMeasures(const ComplaintDiary &complaint, CivilDay to)
 {
-    const int sorenessDays = complaint.plan ? complaint.plan->limits.sorenessDays : Limits().sorenessDays;
+    const int sorenessDays = complaint.limits().sorenessDays;
     const std::vector<CivilDay> days = visitDays(complaint, to);
     const SorenessDays soreness(days, sorenessDays);
     std::vector<VisitMeasures> result;

@@ -49,6 +49,19 @@ double StageVolume::of(const SetDone &set) const noexcept
     return millionths(set.reps, set.holdSeconds.value_or(m_dose.holdSeconds), set.loadKg.value_or(m_dose.loadKg));
 }
 
+std::optional<double> StageVolume::strength(const SetDone &set) const noexcept
+{
+    constexpr int kLeast = 2;
+    constexpr int kMost = 10;
+    if (!set.spareReps || set.reps < 1 || m_dose.isHeld() || !m_unit)
+        return std::nullopt;
+    const std::int64_t possible = std::int64_t{set.reps} + *set.spareReps;
+    const double load = (millionthsOf(set.loadKg.value_or(m_dose.loadKg)) + m_bodyMillionths) / kMillion;
+    if (possible < kLeast || possible > kMost || load <= 0)
+        return std::nullopt;
+    return load * (1 + static_cast<double>(possible) / 30);
+}
+
 std::optional<std::int64_t> StageVolume::tension(const SetDone &set) const noexcept
 {
     const std::int64_t reps = set.reps;

@@ -47,6 +47,10 @@ public:
     [[nodiscard]] double session() const noexcept;
     /// The volume of a recorded set, in millionths.
     [[nodiscard]] double of(const SetDone &set) const noexcept;
+    /// The estimate of the greatest load for one repetition from a recorded set with s spare
+    /// repetitions, L (1 + (r + s) / 30), r + s between 2 and 10 (Epley 1985, with repetitions
+    /// in reserve); nullopt for others, of a held stage, or where L is 0 or unknown.
+    [[nodiscard]] std::optional<double> strength(const SetDone &set) const noexcept;
     /// Seconds under tension in a recorded set.
     [[nodiscard]] std::optional<std::int64_t> tension(const SetDone &set) const noexcept;
 

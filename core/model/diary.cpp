@@ -84,6 +84,7 @@ public:
         foldSets();
         foldPauses();
         foldByComplaint();
+        foldSigns();
         return std::move(m_diary);
     }
 
@@ -355,6 +356,28 @@ private:
         }
     }
 
+    /// A sign is answered for by name; a later correction of it is another entry, and open again.
+    void foldSigns()
+    {
+        std::unordered_map<std::string_view, CivilDay> cleared;
+        for (const Read *read : ownThings(Kind::Cleared)) {
+            const CivilDay day = entryOf(*read).day;
+            const auto [known, isNew] = cleared.emplace(read->body.textOr(Field::Flag), day);
+            if (!isNew)
+                known->second = std::min(known->second, day);
+        }
+        for (const Read *read : ownThings(Kind::Flag)) {
+            const Entry &entry = entryOf(*read);
+            const auto answered = cleared.find(entry.id);
+            m_diary.m_signs.push_back({
+                .entry = read->index,
+                .day = entry.day,
+                .sign = std::string(read->body.textOr(Field::Sign)),
+                .clearedOn = answered == cleared.end() ? std::nullopt : std::optional(answered->second),
+            });
+        }
+    }
+
     Visit visit(const Read &read) const
     {
         const Body &body = read.body;
@@ -402,6 +425,12 @@ std::optional<CivilDay> Diary::recordedOn(EntryIndex entry) const noexcept
 {
     const auto &recorded = m_entries[entry].recorded;
     return recorded ? std::optional(diaryDay(*recorded, m_dayStarts)) : std::nullopt;
+}
+
+const Limits &ComplaintDiary::limits() const noexcept
+{
+    static const Limits defaults;
+    return plan ? plan->limits : defaults;
 }
 
 std::optional<CivilDay> ComplaintDiary::firstStart() const noexcept

@@ -111,6 +111,15 @@ struct Outcome
     std::string unit;
 };
 
+/// A stop-and-ask sign that somebody reported.
+struct ReportedSign
+{
+    EntryIndex entry;
+    CivilDay day;
+    std::string sign;
+    std::optional<CivilDay> clearedOn; ///< the earliest day on which the clinic answered for it
+};
+
 /// A pause in one of its versions. The version that stood on a day decides whether
 /// that day was away, so all of them are kept.
 struct PauseVersion
@@ -159,6 +168,8 @@ struct ComplaintDiary
     std::vector<Outcome> outcomes; ///< by day, recording (absent first), id
     std::optional<CivilDay> putAsideFrom; ///< the first day on which its plan is no longer followed
 
+    /// What the clinician set, else the defaults.
+    [[nodiscard]] const Limits &limits() const noexcept;
     /// P: the earliest start of an item; nullopt without a plan.
     [[nodiscard]] std::optional<CivilDay> firstStart() const noexcept;
 };
@@ -172,6 +183,7 @@ public:
     [[nodiscard]] const std::vector<Entry> &entries() const noexcept { return m_entries; }
     [[nodiscard]] const std::vector<ComplaintDiary> &complaints() const noexcept { return m_complaints; } ///< by place, started, key
     [[nodiscard]] const std::vector<Pause> &pauses() const noexcept { return m_pauses; }
+    [[nodiscard]] const std::vector<ReportedSign> &signs() const noexcept { return m_signs; } ///< by day, recording (absent first), id
     [[nodiscard]] std::chrono::minutes dayStarts() const noexcept { return m_dayStarts; }
     [[nodiscard]] std::optional<Decimal> bodyMassKg() const noexcept { return m_bodyMassKg; }
 
@@ -187,6 +199,7 @@ private:
     std::vector<Entry> m_entries;
     std::vector<ComplaintDiary> m_complaints;
     std::vector<Pause> m_pauses;
+    std::vector<ReportedSign> m_signs;
     std::chrono::minutes m_dayStarts{240};
     std::optional<Decimal> m_bodyMassKg;
     int m_unreadable = 0;

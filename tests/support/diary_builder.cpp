@@ -37,6 +37,10 @@ Body stageBody(const Stage &stage, int number)
     Body body;
     body.set(Field::Stage, whole(number));
     body.set(Field::Sets, whole(stage.dose.sets));
+    if (stage.minDays > 0)
+        body.set(Field::MinDays, whole(stage.minDays));
+    if (stage.minSessions > 0)
+        body.set(Field::MinSessions, whole(stage.minSessions));
     body.set(Field::Reps, whole(stage.dose.reps));
     if (stage.dose.holdSeconds != 0)
         body.set(Field::HoldS, whole(stage.dose.holdSeconds));
