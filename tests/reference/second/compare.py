@@ -1,0 +1,135 @@
+#!/usr/bin/python3
+# SPDX-FileCopyrightText: The project authors
+# SPDX-License-Identifier: GPL-3.0-only
+"""Holds `morrow-batch measure` against this implementation on invented diaries.
+
+compare.py MORROW_BATCH [--diaries N] [--first-seed N] [--keep DIR] [--folder FOLDER --as-of DAY [--from DAY]]
+
+Every field that the program prints is compared, numbers within 1e-9; what it does not print yet is counted by name.
+A folder that differs stays in DIR/SEED. Status 1: something differs, or the run did not cover what it should.
+"""
+
+import argparse
+import json
+import shutil
+import subprocess
+import sys
+import tempfile
+from collections import Counter
+from pathlib import Path
+
+from invented.coverage import Coverage
+from invented.diary import write_diary
+from measure import measure
+from tables import day_text, read_day
+
+TOLERANCE = 1e-9
+NOT_COMPARED = {'reasons'}  # values in words of each implementation's own
+ABSENT_TEXTS = {'region', 'name'}  # the program prints "" where the page has null: counted, see README.md
+ENOUGH = 500                # diaries, so that each state and feature is met often
+SHOWN = 6                   # differences printed of one folder
+
+
+def is_number(value):
+    return isinstance(value, (int, float)) and not isinstance(value, bool)
+
+
+def differences(path, ours, theirs, skipped):
+    """Yields (path, ours, theirs) wherever the program's object differs."""
+    if isinstance(ours, dict) and isinstance(theirs, dict):
+        name = path.rpartition('.')[2].partition('[')[0]
+        for key in ours.keys() - theirs.keys():
+            skipped[f'{name}.{key}' if name else key] += 1
+        for key, value in theirs.items():
+            if key in NOT_COMPARED:
+                skipped[f'{name}.{key}'] += 1
+            elif key in ABSENT_TEXTS and value == '' and ours.get(key) is None:
+                skipped[f'{name}.{key} "" for null'] += 1
+            elif key not in ours:
+                yield f'{path}.{key}', 'no such field', value
+            else:
+                yield from differences(f'{path}.{key}', ours[key], value, skipped)
+    elif isinstance(ours, list) and isinstance(theirs, list):
+        if len(ours) != len(theirs):
+            yield f'{path} (length)', len(ours), len(theirs)
+        for place, (one, other) in enumerate(zip(ours, theirs)):
+            yield from differences(f'{path}[{place}]', one, other, skipped)
+    elif is_number(ours) and is_number(theirs):
+        if abs(ours - theirs) > TOLERANCE * max(1, abs(ours)):
+            yield path, ours, theirs
+    elif type(ours) is not type(theirs) or ours != theirs:
+        yield path, ours, theirs
+
+
+def run_program(program, folder, to, asked):
+    command = [program, 'measure', str(folder), '--as-of', day_text(to)]
+    return subprocess.run(command + (['--from', day_text(asked)] if asked else []), capture_output=True, text=True,
+                          check=False)
+
+
+def compare(program, folder, to, asked, skipped):
+    """The object of this implementation and the list of differences."""
+    ours = measure(folder, to, asked)
+    run = run_program(program, folder, to, asked)
+    if run.returncode != 0:
+        return ours, [('(refused)', 'measured', (run.stdout + run.stderr).strip())]
+    return ours, list(differences('', ours, json.loads(run.stdout), skipped))
+
+
+def show(folder, to, asked, found):
+    print(f'{folder} --as-of {day_text(to)}' + (f' --from {day_text(asked)}' if asked else ''))
+    for path, ours, theirs in found[:SHOWN]:
+        print(f'    {path}: here {ours!r}, program {theirs!r}')
+    if len(found) > SHOWN:
+        print(f'    ... and {len(found) - SHOWN} more')
+
+
+def one_folder(asked):
+    skipped = Counter()
+    _, found = compare(asked.program, asked.folder, asked.as_of, asked.from_day, skipped)
+    show(asked.folder, asked.as_of, asked.from_day, found)
+    print(f'{len(found)} differences; not printed by the program: {dict(skipped)}')
+    return 1 if found else 0
+
+
+def many(asked):
+    skipped, coverage, failed = Counter(), Coverage(), 0
+    asked.keep.mkdir(parents=True, exist_ok=True)
+    for seed in range(asked.first_seed, asked.first_seed + asked.diaries):
+        folder = asked.keep / str(seed)
+        shutil.rmtree(folder, ignore_errors=True)
+        diary = write_diary(seed, folder)
+        ours, found = compare(asked.program, folder, diary.to, diary.asked, skipped)
+        coverage.add(diary.features, ours)
+        if found:
+            failed += 1
+            show(folder, diary.to, diary.asked, found)
+        else:
+            shutil.rmtree(folder)
+    print('not printed by the program, so not compared: '
+          + (', '.join(f'{name} ({count})' for name, count in sorted(skipped.items())) or 'nothing'))
+    print(coverage.report())
+    thin = coverage.thin() if asked.diaries >= ENOUGH else []
+    for name, count in thin:
+        print(f'covered only {count} times: {name}')
+    print(f'{asked.diaries - failed} passed, {failed} failed')
+    return 1 if failed or thin else 0
+
+
+def main():
+    parser = argparse.ArgumentParser(description=__doc__, formatter_class=argparse.RawDescriptionHelpFormatter)
+    parser.add_argument('program')
+    parser.add_argument('--diaries', type=int, default=ENOUGH)
+    parser.add_argument('--first-seed', type=int, default=1)
+    parser.add_argument('--keep', type=Path, default=Path(tempfile.gettempdir()) / 'second-kept')
+    parser.add_argument('--folder')
+    parser.add_argument('--as-of', type=read_day)
+    parser.add_argument('--from', dest='from_day', type=read_day)
+    asked = parser.parse_args()
+    if asked.folder and asked.as_of is None:
+        parser.error('--folder needs --as-of')
+    return one_folder(asked) if asked.folder else many(asked)
+
+
+if __name__ == '__main__':
+    sys.exit(main())
