@@ -24,7 +24,6 @@ from measure import measure
 from tables import day_text, read_day
 
 TOLERANCE = 1e-9
-NOT_COMPARED = {'reasons'}  # values in words of each implementation's own
 ABSENT_TEXTS = {'region', 'name'}  # the program prints "" where the page has null: counted, see README.md
 ENOUGH = 500                # diaries, so that each state and feature is met often
 SHOWN = 6                   # differences printed of one folder
@@ -41,9 +40,11 @@ def differences(path, ours, theirs, skipped):
         for key in ours.keys() - theirs.keys():
             skipped[f'{name}.{key}' if name else key] += 1
         for key, value in theirs.items():
-            if key in NOT_COMPARED:
-                skipped[f'{name}.{key}'] += 1
-            elif key in ABSENT_TEXTS and value == '' and ours.get(key) is None:
+            if key == 'reasons':  # the page names the conditions; what else the program says of a decision is its own
+                conditions = {reason['condition'] for reason in ours[key]}
+                skipped.update(f'reason {reason["condition"]}' for reason in value if reason['condition'] not in conditions)
+                value = [reason for reason in value if reason['condition'] in conditions]
+            if key in ABSENT_TEXTS and value == '' and ours.get(key) is None:
                 skipped[f'{name}.{key} "" for null'] += 1
             elif key not in ours:
                 yield f'{path}.{key}', 'no such field', value

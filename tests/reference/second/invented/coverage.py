@@ -64,7 +64,7 @@ class Coverage:
             met['step-up that waits' if decided['waits'] else 'step-up that does not wait'] += 1
         met['step-down in stage 1'] += decided['decision'] == 'step-down' and decided['toStage'] is None
         for condition in decided['reasons']:
-            met[f'condition {condition["condition"]} {"holds" if condition["holds"] else "does not hold"}'] += 1
+            met[f'condition {condition["condition"]} {"holds" if condition["met"] else "does not hold"}'] += 1
 
     def report(self):
         lines = [f'{count:6} {name}' for name, count in (self.states + Counter()).items()]

@@ -107,7 +107,7 @@ def checks(rng, folder, complaint, first, last, falling):
 
 
 def session(rng, folder, complaint, day, slot, last):
-    high = complaint.temper == 'alarming' and day > last - 3 and rng.random() < 0.3
+    high = day > last - 3 and rng.random() < (0.3 if complaint.temper == 'alarming' else 0.008)
     messy = complaint.temper in ('messy', 'sparse')
     during, after = (rng.randrange(0, 9 if messy else 4) for _ in range(2))
     cells = {'pain_during': 9 if high else during, 'pain_after': after}

@@ -16,7 +16,7 @@ class Progression:
         self.settings = due.diary.settings
         self.response = response
         self.to = to
-        self.weekly = next(rule['state'] for rule in response.rules() if rule['rule'] == 'weekly')
+        self.weekly = next(rule for rule in response.rules() if rule['rule'] == 'weekly')
 
     def applies(self, item):
         return (item.loads and item.start <= self.to and (item.end is None or item.end >= self.to)
@@ -63,11 +63,14 @@ class Progression:
         return sum(map(reaches, self.diary.done_sets[item.name][day])) >= needed
 
     def pain_within(self, days, column, limit):
+        """Whether every session of `days` is within the limit, and the greatest value that is known."""
+        holds, known = bool(days), []
         for day in days:
             sessions = [session.number(column) for session in self.diary.sessions if session.day == day]
             if not sessions or any(value is None or above(value, limit) for value in sessions):
-                return False
-        return bool(days)
+                holds = False
+            known += [value for value in sessions if value is not None]
+        return holds, max(known, default=None)
 
     def conditions(self, item):
         """(name, holds, value, limit) in the order of the page."""
@@ -91,10 +94,10 @@ class Progression:
         for name in ('during', 'after'):
             if self.settings.asks(name):
                 limit = self.settings.number(f'{name}_limit')
-                found.append((f'pain-{name}', self.pain_within(last, f'pain_{name}', limit), None, limit))
+                found.append((f'pain-{name}', *self.pain_within(last, f'pain_{name}', limit), limit))
         settled = sum(self.response.state(day) == 'settled' for day in last)
         return found + [('settled', bool(last) and settled == len(last), settled, len(last)),
-                        ('weekly-rise', self.weekly == 'ok', None, self.settings.number('weekly_rise_allowed')),
+                        ('weekly-rise', self.weekly['state'] == 'ok', self.weekly['value'], self.weekly['limit']),
                         ('level', now is not None and level is not None and not above(now, level), now, level),
                         ('next-stage', number + 1 in item.stages, number, max(item.stages))]
 
@@ -117,7 +120,7 @@ class Progression:
         else:
             decision = 'hold'
         return {'decision': decision, 'toStage': target, 'waits': False, 'unmet': unmet,
-                'reasons': [{'condition': name, 'holds': holds, 'value': value, 'limit': limit}
+                'reasons': [{'condition': name, 'text': f'condition.{name}', 'met': holds, 'value': value, 'limit': limit}
                             for name, holds, value, limit in conditions]}
 
     def stepped_up_lately(self, item):
