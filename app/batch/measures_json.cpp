@@ -56,6 +56,11 @@ Json toJson(OutcomeKind kind)
     return {};
 }
 
+Json textOrNull(const std::string &text)
+{
+    return text.empty() ? Json() : Json(text);
+}
+
 template<class Things, class Each>
 Json listOf(const Things &things, const Each &each)
 {
@@ -323,7 +328,7 @@ Json toJson(const OutcomeMeasures &series)
 {
     return Json::object({
         {"kind", toJson(series.kind)},
-        {"name", series.name},
+        {"name", textOrNull(series.name)},
         {"side", toJson(series.side)},
         {"n", series.n},
         {"firstDay", toJson(series.firstDay)},
@@ -339,7 +344,7 @@ Json toJson(const ComplaintMeasures &complaint)
 {
     return Json::object({
         {"complaint", complaint.complaint},
-        {"region", complaint.region},
+        {"region", textOrNull(complaint.region)},
         {"side", toJson(complaint.side)},
         {"from", toJson(complaint.from)},
         {"items", listOf(complaint.items, [](const ItemMeasures &item) { return toJson(item); })},
