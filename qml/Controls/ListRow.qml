@@ -25,7 +25,6 @@ Target {
     bottomPadding: Theme.gap
     fill: root.chosen || root.down ? Theme.accentSoft : "transparent"
 
-    spokenRole: Accessible.ListItem
     //: What a screen reader says of a row in a list: its title and the word beside it.
     Accessible.name: root.beside === "" ? root.text : qsTr("%1, %2").arg(root.text).arg(root.beside)
     Accessible.description: root.below

@@ -69,7 +69,7 @@ ColumnLayout {
 
             model: root.count
 
-            delegate: Target {
+            delegate: Choice {
                 id: box
 
                 required property int index
@@ -94,10 +94,7 @@ ColumnLayout {
                         return root.lowest;
                     return box.index === root.greatest ? root.highest : "";
                 }
-                spokenRole: Accessible.RadioButton
-                Accessible.checkable: true
-                Accessible.checked: box.chosen
-                Accessible.onToggleAction: box.press()
+                ticked: box.chosen
 
                 onActiveFocusChanged: {
                     if (box.activeFocus)
@@ -182,9 +179,8 @@ ColumnLayout {
             chosen: root.declined
             //: An answer to a question on a rating scale for somebody who cannot put a number to it.
             text: qsTr("Can’t say")
-            spokenRole: Accessible.RadioButton
-            Accessible.checkable: true
-            Accessible.checked: root.declined
+            checkable: true
+            ticked: root.declined
             Accessible.onToggleAction: cannotSay.press()
             onClicked: root.cannotSay()
         }

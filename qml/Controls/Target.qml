@@ -18,8 +18,8 @@ AbstractButton {
 
     property color fill: "transparent"
     property color outline: "transparent"
-    /** What a screen reader calls it; set here, not as Accessible.role. */
-    property int spokenRole: Accessible.Button
+    /** Whether it is ticked, for a screen reader, where it is checkable; it never ticks itself. */
+    property bool ticked: false
 
     function press() {
         if (root.enabled)
@@ -31,28 +31,20 @@ AbstractButton {
     font.family: Theme.family
     font.pixelSize: Theme.bodySize
 
-    Accessible.role: root.spokenRole
-    Accessible.onRoleChanged: {
-        // Qt 6.4 calls every such control a button when it is complete or a screen reader comes.
-        if (root.Accessible.role !== root.spokenRole)
-            root.Accessible.role = root.spokenRole;
-    }
+    // Qt 6.4 tells a screen reader its own role of such a control, whatever Accessible.role says:
+    // a button, or a check box where it is checkable.
+    checked: root.ticked
     Accessible.name: root.text
     //: What a screen reader says of a button that cannot be pressed now.
     Accessible.description: root.enabled ? "" : qsTr("Unavailable") // Qt 6.4 tells no such state
     Accessible.onPressAction: root.press()
-    Component.onCompleted: root.Accessible.role = root.spokenRole
+    onToggled: root.checked = Qt.binding(() => root.ticked) // whoever owns the answer ticks it
     Keys.onReturnPressed: root.press()
     Keys.onEnterPressed: root.press()
 
-    background: Rectangle {
+    background: TargetGround {
         color: root.fill
-        radius: Theme.corner
         border.color: root.outline
-        border.width: Theme.edge
-
-        FocusRing {
-            shown: root.visualFocus
-        }
+        ringed: root.visualFocus
     }
 }

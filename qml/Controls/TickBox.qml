@@ -25,10 +25,9 @@ Target {
     fill: root.done || root.down ? Theme.accentSoft : Theme.sheet
     outline: root.done ? Theme.accent : Theme.line
 
-    spokenRole: Accessible.CheckBox
+    checkable: true
+    ticked: root.done
     Accessible.name: root.spoken
-    Accessible.checkable: true
-    Accessible.checked: root.done
     Accessible.onToggleAction: root.press()
 
     contentItem: Words {

@@ -3,8 +3,6 @@
 
 #include "support/suite.h"
 
-#include <QCoreApplication>
-
 #include <vector>
 
 namespace morrow::test {
@@ -25,13 +23,12 @@ bool enlist(std::function<std::unique_ptr<QObject>()> make)
     return true;
 }
 
-} // namespace morrow::test
-
-int main(int argc, char **argv)
+int runSuites(int argc, char **argv)
 {
-    const QCoreApplication app(argc, argv);
     int failed = 0;
-    for (const auto &make : morrow::test::suites())
+    for (const auto &make : suites())
         failed += QTest::qExec(make().get(), argc, argv) == 0 ? 0 : 1;
     return failed;
 }
+
+} // namespace morrow::test

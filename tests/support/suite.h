@@ -4,7 +4,8 @@
 #pragma once
 
 /// \file
-/// One test binary a room: each test class registers itself, one main runs them all.
+/// One test binary a room: each test class registers itself, one main runs them all
+/// (support/suite_main.cpp, or one that makes another kind of application first).
 
 #include <QObject>
 #include <QRegularExpression>
@@ -17,6 +18,9 @@ namespace morrow::test {
 
 /// Adds a test class to the binary's run.
 bool enlist(std::function<std::unique_ptr<QObject>()> make);
+
+/// Runs them all; gives the number of classes that failed.
+int runSuites(int argc, char **argv);
 
 } // namespace morrow::test
 
