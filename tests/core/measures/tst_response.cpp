@@ -173,10 +173,14 @@ private Q_SLOTS:
 
     void aCheckRuleWithoutALimitIsUnknown()
     {
-        DiaryBuilder builder = loadedOnTheEighth();
-        const auto *const check = rule(measured(builder, "2026-03-08"), WeekRuleName::Check);
+        const ComplaintMeasures measures = measured(loadedOnTheEighth(), "2026-03-08");
+
+        const WeekRule *const check = rule(measures, WeekRuleName::Check);
 
         QVERIFY(check);
+        QVERIFY(check->state == RuleState::Unknown);
+        QCOMPARE(check->value, std::optional(3.0));
+        QCOMPARE(check->limit, kNone);
     }
 
     void theWeeklyRuleNeedsFourValuesEach()
