@@ -250,6 +250,9 @@ struct ReadingLines::Parser
         const auto fileError = number(document, "fileError");
         if (!code || !pointer || !line || !column || !columnName || !value || !other || !rule || !fileError)
             return false;
+        const auto isIn = [](int one, auto last) { return one >= 0 && one <= static_cast<int>(last); };
+        if (!isIn(*code, IssueCode::SumDiffers) || !isIn(*fileError, FileError::Io))
+            return false;
         const auto &rules = allRules();
         issue.code = static_cast<IssueCode>(*code);
         issue.pointer = *pointer;
