@@ -60,6 +60,14 @@ OutcomeKind outcomeKind(std::string_view text) noexcept
                                : OutcomeKind::Test;
 }
 
+std::optional<SetHow> setHow(std::string_view text) noexcept
+{
+    return text == "tick" ? std::optional(SetHow::Tick)
+        : text == "all"   ? std::optional(SetHow::All)
+        : text == "timer" ? std::optional(SetHow::Timer)
+                          : std::nullopt;
+}
+
 std::chrono::minutes timeOfDay(std::string_view text) noexcept
 {
     const auto digit = [text](std::size_t i) { return text[i] - '0'; };
@@ -270,6 +278,7 @@ private:
                 .holdSeconds = wholeNumber(body, Field::HoldS),
                 .loadKg = decimal(body, Field::LoadKg),
                 .spareReps = wholeNumber(body, Field::Spare),
+                .how = setHow(body.textOr(Field::How)),
             });
         }
     }
@@ -353,28 +362,30 @@ private:
                 continue;
             const CivilDay day = std::max(entryOf(*read).day, m_diary.recordedOn(read->index).value_or(entryOf(*read).day));
             complaint->putAsideFrom = std::min(complaint->putAsideFrom.value_or(day), day);
+            complaint->putAside.push_back(read->index);
         }
     }
 
     /// A sign is answered for by name; a later correction of it is another entry, and open again.
     void foldSigns()
     {
-        std::unordered_map<std::string_view, CivilDay> cleared;
-        for (const Read *read : ownThings(Kind::Cleared)) {
-            const CivilDay day = entryOf(*read).day;
-            const auto [known, isNew] = cleared.emplace(read->body.textOr(Field::Flag), day);
-            if (!isNew)
-                known->second = std::min(known->second, day);
-        }
+        std::unordered_map<std::string_view, const Read *> cleared;
+        for (const Read *read : ownThings(Kind::Cleared)) // by day: the first is the earliest
+            cleared.emplace(read->body.textOr(Field::Flag), read);
         for (const Read *read : ownThings(Kind::Flag)) {
             const Entry &entry = entryOf(*read);
-            const auto answered = cleared.find(entry.id);
-            m_diary.m_signs.push_back({
+            const std::string_view told = read->body.textOr(Field::Told);
+            ReportedSign sign{
                 .entry = read->index,
                 .day = entry.day,
                 .sign = std::string(read->body.textOr(Field::Sign)),
-                .clearedOn = answered == cleared.end() ? std::nullopt : std::optional(answered->second),
-            });
+                .told = told.empty() ? std::nullopt : std::optional(told == "yes"),
+            };
+            if (const auto answered = cleared.find(entry.id); answered != cleared.end()) {
+                sign.clearedOn = entryOf(*answered->second).day;
+                sign.clearedBy = answered->second->index;
+            }
+            m_diary.m_signs.push_back(std::move(sign));
         }
     }
 
@@ -425,20 +436,6 @@ std::optional<CivilDay> Diary::recordedOn(EntryIndex entry) const noexcept
 {
     const auto &recorded = m_entries[entry].recorded;
     return recorded ? std::optional(diaryDay(*recorded, m_dayStarts)) : std::nullopt;
-}
-
-const Limits &ComplaintDiary::limits() const noexcept
-{
-    static const Limits defaults;
-    return plan ? plan->limits : defaults;
-}
-
-std::optional<CivilDay> ComplaintDiary::firstStart() const noexcept
-{
-    std::optional<CivilDay> first;
-    for (const ItemDiary &item : items)
-        first = std::min(first.value_or(item.item.start), item.item.start);
-    return first;
 }
 
 } // namespace morrow

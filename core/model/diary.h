@@ -41,6 +41,13 @@ struct Check
     bool declined = false; ///< answered "can't say"
 };
 
+/// How a set came to be recorded.
+enum class SetHow {
+    Tick,
+    All, ///< with all sets of its session, by one tap
+    Timer
+};
+
 struct SetDone
 {
     EntryIndex entry;
@@ -51,6 +58,7 @@ struct SetDone
     std::optional<int> holdSeconds;
     std::optional<Decimal> loadKg;
     std::optional<int> spareReps;
+    std::optional<SetHow> how{};
 };
 
 struct Session
@@ -118,6 +126,8 @@ struct ReportedSign
     CivilDay day;
     std::string sign;
     std::optional<CivilDay> clearedOn; ///< the earliest day on which the clinic answered for it
+    std::optional<EntryIndex> clearedBy{}; ///< the entry that says so
+    std::optional<bool> told{}; ///< whether the person told the clinic; absent: no answer
 };
 
 /// A pause in one of its versions. The version that stood on a day decides whether
@@ -167,6 +177,7 @@ struct ComplaintDiary
     std::vector<Visit> visits; ///< by day, recording (absent first), id
     std::vector<Outcome> outcomes; ///< by day, recording (absent first), id
     std::optional<CivilDay> putAsideFrom; ///< the first day on which its plan is no longer followed
+    std::vector<EntryIndex> putAside; ///< the entries that say so
 
     /// What the clinician set, else the defaults.
     [[nodiscard]] const Limits &limits() const noexcept;

@@ -153,6 +153,9 @@ std::optional<Plan> Plan::read(const Body &body, CivilDay from)
         .limits = readLimits(body),
         .authority = readAuthority(body.textOr(Field::Authority)),
         .asks = readAsks(body.textOr(Field::Asks)),
+        .visitsPlanned = wholeNumber(body, Field::VisitsPlanned),
+        .reviewDay = CivilDay::parse(body.textOr(Field::ReviewDay)),
+        .reviewText = std::string(body.textOr(Field::ReviewText)),
     };
     for (const Body &itemBody : *items) {
         auto item = readItem(itemBody);

@@ -103,6 +103,9 @@ struct Plan
     Limits limits;
     Authority authority = Authority::Clinic;
     Asks asks;
+    std::optional<int> visitsPlanned{};
+    std::optional<CivilDay> reviewDay{}; ///< the review point
+    std::string reviewText{};
 
     /// The plan that \a body, of an entry of kind plan about \a from, describes;
     /// nullopt if it lacks what a plan needs.
