@@ -57,12 +57,13 @@ std::vector<Look> everyLook()
     return looks;
 }
 
-Stage::Stage(const QString &page)
+Stage::Stage(const QString &page, const QVariantMap &properties)
 {
     QQmlEngine *engine = m_view.engine();
     engine->addImportPath(QStringLiteral("qrc:/qt/qml"));
     m_view.setResizeMode(QQuickView::SizeRootObjectToView);
-    m_view.setSource(QUrl(QStringLiteral("qrc:/morrow/tests/") + page));
+    m_view.setInitialProperties(properties);
+    m_view.setSource(QUrl(page.startsWith(QLatin1String("qrc:")) ? page : QStringLiteral("qrc:/morrow/tests/") + page));
     QQmlComponent asking(engine);
     asking.setData("import QtQml\nimport Morrow.Style\nQtObject { readonly property QtObject theme: Theme }", QUrl());
     const std::unique_ptr<QObject> asked(asking.create());

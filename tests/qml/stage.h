@@ -38,8 +38,9 @@ std::vector<Look> everyLook();
 class Stage
 {
 public:
-    /// Loads \a page, a file of the resources; \c page() is null if it could not be.
-    explicit Stage(const QString &page);
+    /// Loads \a page, a file of this folder or a whole address in the resources, with \a
+    /// properties; \c page() is null if it could not be.
+    explicit Stage(const QString &page, const QVariantMap &properties = {});
 
     /// Shows the page so, with nothing left to lay out.
     void show(const Look &look);

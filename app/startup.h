@@ -1,0 +1,62 @@
+// SPDX-FileCopyrightText: The project authors
+// SPDX-License-Identifier: GPL-3.0-only
+
+#pragma once
+
+/// \file
+/// What both programs with a window do before they show it: read the command line, dress the
+/// theme, and say when the first frame was seen.
+
+#include "base/clock.h"
+
+#include <QQmlEngine>
+#include <QQuickWindow>
+#include <QSize>
+#include <QString>
+#include <QStringList>
+
+#include <filesystem>
+#include <memory>
+#include <optional>
+
+namespace morrow {
+
+struct StartOptions
+{
+    std::filesystem::path folder; ///< of the store or the desk
+    QStringList files; ///< to open or take in
+    bool isDemo = false;
+    std::optional<Moment> now; ///< what the program takes for the present at its start
+    std::optional<std::int64_t> since; ///< milliseconds of CLOCK_MONOTONIC at which the caller started it
+    std::optional<int> mode; ///< Light, Dark, HighContrast of Theme; nullopt: as the desktop is
+    int textPercent = 100;
+    bool lessMotion = false;
+    std::optional<QSize> size; ///< of the window
+};
+
+/// Which folder is a program's own: below $XDG_DATA_HOME.
+struct Program
+{
+    QString name; ///< "morrow", "morrow-desk": also the folder
+    QString summary; ///< for --help
+    bool hasDemo = false;
+};
+
+/// What must be so before the application object is made.
+void prepareDrawing();
+
+/// Reads the command line of the application that is running; a wrong one ends the program with
+/// one sentence and status 2.
+[[nodiscard]] StartOptions readOptions(const Program &program);
+
+/// The machine's clock, or one that began at \a start when it was made and runs on.
+[[nodiscard]] std::unique_ptr<Clock> clockFrom(const std::optional<Moment> &start);
+
+/// Makes the modules of \a engine known, and Theme look as \a options say.
+void dress(QQmlEngine &engine, const StartOptions &options);
+
+/// Keeps Theme to the screen that \a window is on, and prints "first frame N ms" once it was
+/// drawn, if the caller said when it started the program.
+void watch(QQmlEngine &engine, QQuickWindow &window, const StartOptions &options);
+
+} // namespace morrow
