@@ -17,6 +17,16 @@ bool storeIsAt(const std::filesystem::path &folder)
     return std::filesystem::exists(storeFile(folder), error) || tellsOfAStore(folder);
 }
 
+namespace {
+
+/// The kinds that come every day, of which a long diary is made.
+bool isDaily(Kind kind) noexcept
+{
+    return kind == Kind::Check || kind == Kind::Set || kind == Kind::Session || kind == Kind::Skip || kind == Kind::Easier;
+}
+
+} // namespace
+
 Result<OpenDiary, StoreError> OpenDiary::open(const std::filesystem::path &folder, std::optional<std::string> ref)
 {
     auto store = DiaryStore::open(folder, {});
@@ -57,6 +67,22 @@ const Diary &OpenDiary::diary()
     return *m_diary;
 }
 
+const Diary &OpenDiary::recent(const Moment &now)
+{
+    const CivilDay since = diaryDay(now, {}) - kRecentDays;
+    if (m_recent && m_recentSince == since)
+        return *m_recent;
+    std::vector<Entry> kept;
+    for (const Entry &entry : entries()) {
+        // What an old entry corrects may be about a recent day, so corrections stay.
+        if (!isDaily(entry.kind) || entry.day >= since || entry.replaces)
+            kept.push_back(entry);
+    }
+    m_recent = Diary::from(std::move(kept));
+    m_recentSince = since;
+    return *m_recent;
+}
+
 Result<DiaryStore::Added, StoreError> OpenDiary::add(std::vector<Entry> entries)
 {
     auto added = m_store.add(person(), entries);
@@ -71,6 +97,7 @@ Result<DiaryStore::Added, StoreError> OpenDiary::add(std::vector<Entry> entries)
     m_reading.counted += added->added;
     std::move(entries.begin(), entries.end(), std::back_inserter(m_reading.entries));
     m_diary.reset();
+    m_recent.reset();
     return added;
 }
 
@@ -94,6 +121,7 @@ Result<void, StoreError> OpenDiary::reload()
         return failure(reading.error());
     m_reading = *std::move(reading);
     m_diary.reset();
+    m_recent.reset();
     for (const Entry &entry : m_reading.entries)
         m_ids.startAfter(entry.id);
     return {};

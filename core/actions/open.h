@@ -24,6 +24,9 @@ namespace morrow {
 /// taken for a folder of another sort, nor for a first start.
 [[nodiscard]] bool storeIsAt(const std::filesystem::path &folder);
 
+/// Far enough back for the usual value of a day, the week before and the week that it is in.
+inline constexpr int kRecentDays = 35;
+
 class OpenDiary
 {
 public:
@@ -44,6 +47,11 @@ public:
     [[nodiscard]] std::vector<Entry> takeEntries() && { return std::move(m_reading.entries); }
     /// The entries folded, made anew after each change when it is asked for.
     [[nodiscard]] const Diary &diary();
+
+    /// The same without checks, sets, sessions, skips and bad-day doses about days more than
+    /// kRecentDays before \a now: all that a page about today needs, folded in a moment however
+    /// long the diary is.
+    [[nodiscard]] const Diary &recent(const Moment &now);
 
     /// Makes \a entries durable, all or none, and takes them into the diary.
     Result<DiaryStore::Added, StoreError> add(std::vector<Entry> entries);
@@ -67,6 +75,8 @@ private:
     DiaryStore m_store;
     PersonReading m_reading;
     std::optional<Diary> m_diary;
+    std::optional<Diary> m_recent;
+    CivilDay m_recentSince = *CivilDay::fromNumber(0);
     bool m_hasChanged = false; ///< since the last backup
     IdSource m_ids;
 };

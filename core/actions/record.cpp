@@ -14,10 +14,10 @@ namespace {
 
 using Problems = std::vector<DraftProblem>;
 
-const Entry *entryNamed(const Diary &diary, std::string_view id)
+const Entry *entryNamed(std::span<const Entry> entries, std::string_view id)
 {
-    const auto found = std::find_if(diary.entries().begin(), diary.entries().end(), [id](const Entry &entry) { return entry.id == id; });
-    return found == diary.entries().end() ? nullptr : &*found;
+    const auto found = std::find_if(entries.begin(), entries.end(), [id](const Entry &entry) { return entry.id == id; });
+    return found == entries.end() ? nullptr : &*found;
 }
 
 const ComplaintDiary *complaintNamed(const Diary &diary, std::string_view key)
@@ -55,7 +55,7 @@ void checkNames(const Diary &diary, const Draft &draft, Problems &problems)
 }
 
 /// What \a replaces names waits if it is not known, and must not lead back to \a id.
-void checkReplaces(const Diary &diary, const Draft &draft, Problems &problems)
+void checkReplaces(std::span<const Entry> entries, const Draft &draft, Problems &problems)
 {
     std::unordered_set<std::string> met;
     for (std::optional<std::string> at = draft.replaces; at;) {
@@ -63,7 +63,7 @@ void checkReplaces(const Diary &diary, const Draft &draft, Problems &problems)
             problems.push_back({.code = DraftProblem::Code::ReplacesLoop});
             return;
         }
-        const Entry *const replaced = entryNamed(diary, *at);
+        const Entry *const replaced = entryNamed(entries, *at);
         if (!replaced)
             return;
         if (replaced->kind != draft.kind) {
@@ -74,7 +74,7 @@ void checkReplaces(const Diary &diary, const Draft &draft, Problems &problems)
     }
 }
 
-Problems problemsOf(const Diary &diary, const Draft &draft, std::optional<CivilDay> day)
+Problems problemsOf(const Diary &diary, std::span<const Entry> entries, const Draft &draft, std::optional<CivilDay> day)
 {
     Problems problems;
     for (const BodyProblem &problem : formProblemsOf(draft.kind, draft.body))
@@ -92,14 +92,14 @@ Problems problemsOf(const Diary &diary, const Draft &draft, std::optional<CivilD
         problems.push_back({.code = DraftProblem::Code::IdRefused});
     if (problems.empty()) {
         checkNames(diary, draft, problems);
-        checkReplaces(diary, draft, problems);
+        checkReplaces(entries, draft, problems);
     }
     return problems;
 }
 
 } // namespace
 
-Result<Entry, std::vector<DraftProblem>> entryFrom(const Diary &diary, Draft draft, const Moment &now)
+Result<Entry, std::vector<DraftProblem>> entryFrom(const Diary &diary, std::span<const Entry> entries, Draft draft, const Moment &now)
 {
     const bool namesComplaint = ruleOf(draft.kind, Field::Complaint) && draft.kind != Kind::Complaint && draft.kind != Kind::Plan;
     if (namesComplaint && !draft.body.has(Field::Complaint) && !diary.complaints().empty())
@@ -108,46 +108,66 @@ Result<Entry, std::vector<DraftProblem>> entryFrom(const Diary &diary, Draft dra
         draft.recorded = now;
     if (!draft.day && draft.recorded)
         draft.day = diaryDay(*draft.recorded, diary.dayStarts());
-    if (auto problems = problemsOf(diary, draft, draft.day); !problems.empty())
+    if (auto problems = problemsOf(diary, entries, draft, draft.day); !problems.empty())
         return failure(std::move(problems));
     return Entry{draft.id.value_or(std::string()), draft.kind, *draft.day, draft.recorded, draft.author, std::move(draft.replaces),
         draft.body.toJson()};
 }
 
+Result<std::vector<Entry>, RecordError> record(OpenDiary &diary, std::vector<Draft> drafts, const Moment &now)
+{
+    std::vector<Entry> entries;
+    for (Draft &draft : drafts) {
+        auto entry = entryFrom(diary.recent(now), diary.entries(), std::move(draft), now);
+        if (!entry)
+            return failure(RecordError(std::move(entry.error())));
+        if (entry->id.empty())
+            entry->id = diary.nextId(entry->recorded.value_or(now).utcMs);
+        entries.push_back(*std::move(entry));
+    }
+    if (auto added = diary.add(entries); !added)
+        return failure(RecordError(added.error()));
+    return entries;
+}
+
 Result<Entry, RecordError> record(OpenDiary &diary, Draft draft, const Moment &now)
 {
-    auto entry = entryFrom(diary.diary(), std::move(draft), now);
-    if (!entry)
-        return failure(RecordError(std::move(entry.error())));
-    if (entry->id.empty())
-        entry->id = diary.nextId(entry->recorded.value_or(now).utcMs);
-    if (auto added = diary.add({*entry}); !added)
-        return failure(RecordError(added.error()));
-    return *std::move(entry);
+    auto entries = record(diary, std::vector{std::move(draft)}, now);
+    if (!entries)
+        return failure(std::move(entries.error()));
+    return std::move(entries->front());
 }
 
 Result<Entry, RecordError> correct(OpenDiary &diary, std::string_view id, Body body, Author author, const Moment &now)
 {
-    const Entry *const old = entryNamed(diary.diary(), id);
+    const Entry *const old = entryNamed(diary.entries(), id);
     if (!old)
         return failure(RecordError(Problems{{.code = DraftProblem::Code::IdRefused}}));
     return record(diary, {.kind = old->kind, .day = old->day, .author = author, .replaces = old->id, .body = std::move(body)}, now);
 }
 
-Result<Entry, RecordError> withdraw(OpenDiary &diary, std::string_view id, Author author, const Moment &now)
+std::optional<Draft> withdrawal(const Entry &entry, Author author)
 {
-    const Entry *const old = entryNamed(diary.diary(), id);
-    const auto said = old ? BodyReader().read(old->body) : std::nullopt;
+    const auto said = BodyReader().read(entry.body);
     if (!said)
-        return failure(RecordError(Problems{{.code = DraftProblem::Code::IdRefused}}));
+        return std::nullopt;
     Body body;
     for (const auto &[field, value] : said->fields()) {
-        const FieldRule *const rule = ruleOf(old->kind, field);
+        const FieldRule *const rule = ruleOf(entry.kind, field);
         if (rule && rule->names)
             body.set(field, value);
     }
     body.set(Field::Withdrawn, Decimal::whole(1));
-    return correct(diary, id, std::move(body), author, now);
+    return Draft{.kind = entry.kind, .day = entry.day, .author = author, .replaces = entry.id, .body = std::move(body)};
+}
+
+Result<Entry, RecordError> withdraw(OpenDiary &diary, std::string_view id, Author author, const Moment &now)
+{
+    const Entry *const old = entryNamed(diary.entries(), id);
+    auto draft = old ? withdrawal(*old, author) : std::nullopt;
+    if (!draft)
+        return failure(RecordError(Problems{{.code = DraftProblem::Code::IdRefused}}));
+    return record(diary, *std::move(draft), now);
 }
 
 } // namespace morrow

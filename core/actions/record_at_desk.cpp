@@ -85,7 +85,7 @@ Result<Entry, DeskRecordError> recordAtDesk(OpenDesk &desk, const std::string &r
     }
     if (draft.kind == Kind::SetAside && !desk.index().holds(std::string(draft.body.textOr(Field::File))))
         return refused(DeskProblem::UnknownFile);
-    auto entry = entryFrom(diary, std::move(draft), now);
+    auto entry = entryFrom(diary, diary.entries(), std::move(draft), now);
     if (!entry)
         return refused(std::move(entry.error()));
     if (entry->id.empty())

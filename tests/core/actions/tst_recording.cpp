@@ -223,6 +223,52 @@ private Q_SLOTS:
         QCOMPARE(reading.entries(), before);
     }
 
+    void severalAreRecordedTogetherOrNotAtAll()
+    {
+        const auto sets = record(*m_diary,
+            std::vector<Draft>{{.kind = Kind::Set, .body = set("raise", 1, 15)}, {.kind = Kind::Set, .body = set("raise", 2, 15)}}, kNow);
+        QVERIFY(sets.has_value());
+        QCOMPARE(sets->size(), std::size_t(2));
+        QVERIFY((*sets)[0].id < (*sets)[1].id);
+        const auto before = m_diary->entries();
+
+        const auto refused = record(*m_diary,
+            std::vector<Draft>{{.kind = Kind::Set, .body = set("raise", 3, 15)}, {.kind = Kind::Set, .body = set("no such item", 1, 15)}},
+            kNow);
+
+        QVERIFY(!refused.has_value());
+        QCOMPARE(m_diary->entries(), before);
+    }
+
+    void theRecentPartLacksOldDaysAndNothingElse()
+    {
+        QVERIFY(record(*m_diary, {.kind = Kind::Check, .day = day("2026-03-03"), .body = pain(9)}, kNow).has_value());
+        QVERIFY(record(*m_diary, {.kind = Kind::Check, .day = day("2026-11-20"), .body = pain(4)}, kNow).has_value());
+        QVERIFY(record(*m_diary,
+            {.kind = Kind::Stage,
+                .day = day("2026-03-20"),
+                .author = Author::Clinic,
+                .body = body({{Field::Item, std::string("raise")}, {Field::Stage, Decimal::whole(2)}})},
+            kNow)
+                    .has_value());
+
+        const ComplaintDiary &recent = m_diary->recent(kNow).complaints().front();
+
+        QCOMPARE(recent.checks.size(), std::size_t(1));
+        QCOMPARE(recent.checks.front().day.toString(), std::string("2026-11-20"));
+        QCOMPARE(recent.items.front().stageChanges.size(), std::size_t(1));
+        QCOMPARE(m_diary->diary().complaints().front().checks.size(), std::size_t(2));
+    }
+
+    void theRecentPartKnowsThatARecentAnswerWasMovedToAnOldDay()
+    {
+        const auto wrong = record(*m_diary, {.kind = Kind::Check, .day = day("2026-11-20"), .body = pain(4)}, kNow).value();
+        QVERIFY(record(*m_diary, {.kind = Kind::Check, .day = day("2026-03-20"), .replaces = wrong.id, .body = pain(4)}, kNow).has_value());
+
+        for (const Check &check : m_diary->recent(kNow).complaints().front().checks)
+            QVERIFY(check.day != day("2026-11-20"));
+    }
+
 private:
     [[nodiscard]] std::filesystem::path path() const { return *m_folder / "diary"; }
 
