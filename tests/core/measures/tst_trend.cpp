@@ -119,6 +119,31 @@ private Q_SLOTS:
         QCOMPARE(found->p, 1.0);
     }
 
+    void theTestIsOfSOneNearerToZero_data()
+    {
+        QTest::addColumn<std::vector<double>>("values");
+        QTest::addColumn<double>("z");
+
+        // Without ties var(S) = n (n - 1) (2 n + 5) / 18: 26 / 3 for four values, 28 1/3 for six.
+        QTest::newRow("rising") << std::vector<double>{10, 15, 14, 20} << 3 / std::sqrt(26.0 / 3); // S = 4
+        QTest::newRow("falling") << std::vector<double>{20, 14, 15, 10} << -3 / std::sqrt(26.0 / 3);
+        QTest::newRow("always rising") << std::vector<double>{1, 2, 3, 4, 5, 6} << 14 / std::sqrt(85.0 / 3); // S = 15
+        QTest::newRow("by one pair") << std::vector<double>{2, 1, 3} << 0.0; // S = 1
+        QTest::newRow("neither way") << std::vector<double>{2, 4, 1, 3} << 0.0;
+    }
+
+    void theTestIsOfSOneNearerToZero()
+    {
+        QFETCH(std::vector<double>, values);
+        QFETCH(double, z);
+
+        const auto found = trend(series(values), 2);
+
+        QVERIFY2(isNear(found->z, z, 1e-12), std::to_string(found->z).c_str());
+        // Two-sided: what the standard normal distribution has beyond |z| at both ends.
+        QVERIFY2(isNear(found->p, std::erfc(std::abs(z) * std::sqrt(0.5)), 1e-12), std::to_string(found->p).c_str());
+    }
+
     void fewerThanAskedForHaveNoTrend()
     {
         QVERIFY(!trend(series({1, 2, 3, 4, 5}), 6));
