@@ -25,7 +25,7 @@ from tables import day_text, read_day
 
 TOLERANCE = 1e-9
 ABSENT_TEXTS = {'region', 'name'}  # the program prints "" where the page has null: counted, see README.md
-ENOUGH = 500                # diaries, so that each state and feature is met often
+ENOUGH = 300                # diaries, so that each state and feature is met often
 SHOWN = 6                   # differences printed of one folder
 
 

@@ -28,7 +28,7 @@ def stage_changes(rng, folder, item, ready, first, last):
             changes[day] = stage
             folder.add('stages', day, item=item.name, stage=stage, reason=rng.choice(['', 'as agreed']))
             folder.features.add('stage change before the start' if day < item.start else 'stage change')
-    if ready and item.name[-1] != 'a' and len(item.stages) > 1 and rng.random() < 0.25:
+    if ready and item.name[-1] != 'a' and len(item.stages) > 1 and rng.random() < 0.4:
         day = last - rng.randrange(0, 11)
         if day not in changes:
             changes[day] = len(item.stages)
@@ -147,12 +147,13 @@ def pauses(rng, folder, first, last):
 
 
 def signs(rng, folder, last, alarming):
-    for _ in range(rng.choice([0, 1, 2]) if alarming else rng.choice([0] * 5 + [1])):
+    count = rng.choice([1, 1, 2]) if alarming else rng.choice([0] * 7 + [1])
+    for sign in rng.sample(SIGNS, count):
         day = last + rng.choice([-40, -10, -1, 0, 1, 1, 2])
-        cleared = rng.choice([None, None, 0, 1, 2, 2, 4])
+        cleared = rng.choice([None, None, None, 0, 1, 2, 4])
         cells = {} if cleared is None else {'cleared_on': day_text(max(day, last + cleared))}
         folder.features.add('sign' if cleared is None else 'sign with a clearing')
-        folder.add('flags', day, sign=rng.choice(SIGNS), note='', **cells)
+        folder.add('flags', day, sign=sign, note='', **cells)
 
 
 def outcomes(rng, folder, complaint, first, last):

@@ -31,7 +31,7 @@ def write_diary(seed, path):
         folder.rows['settings'].append({'key': 'body_mass_kg', 'value': rng.choice(['64.5', '80', '71.125'])})
     first = date(2026, 1, 1).toordinal() + rng.randrange(0, 60)
     ripe = rng.random() < 0.5
-    length = rng.randrange(15, 60) if ripe else rng.choice([1, rng.randrange(2, 12), rng.randrange(11, 17), rng.randrange(12, 40), rng.randrange(20, 60), rng.randrange(42, 110), rng.randrange(14, 90)])
+    length = rng.randrange(15, 60) if ripe else rng.choice([1, 1, rng.randrange(2, 12), rng.randrange(11, 17), rng.randrange(12, 40), rng.randrange(20, 60), rng.randrange(42, 110), rng.randrange(14, 90)])
     last = first + length - 1
     shape = rng.random()
     if shape < 0.09:

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from .folder import day_text, shortest
 
 SLOTS = ['morning', 'noon', 'evening', 'night']
-TEMPERS = ['steady', 'steady', 'steady', 'flaring', 'flaring', 'flaring', 'alarming', 'messy', 'messy', 'sparse']
+TEMPERS = ['steady', 'steady', 'steady', 'flaring', 'flaring', 'flaring', 'alarming', 'alarming', 'messy', 'messy', 'sparse']
 RHYTHMS = {
     'daily': ('FREQ=DAILY', 1), 'twice daily': ('FREQ=DAILY', 2), 'three times daily': ('FREQ=DAILY', 3),
     'every other day': ('FREQ=DAILY;INTERVAL=2', 1), 'every third day': ('FREQ=DAILY;INTERVAL=3', 2),
@@ -41,8 +41,8 @@ OFTEN = ['daily', 'twice daily', 'every other day', 'daily on weekdays']
 
 
 def rhythm(rng, features, ready):
-    if rng.random() < 0.3:
-        k = rng.randrange(3 if ready else 1, 8)
+    if rng.random() < 0.28:
+        k = rng.randrange(3, 8) if ready else rng.choice([1, 1, 2, 2, 3, 4, 5, 6, 7])
         features.add(f'per week {k}')
         return {'per_week': k}
     name = rng.choice(OFTEN if ready else list(RHYTHMS))
@@ -113,13 +113,13 @@ def settings(rng, folder, complaint, ready, rest):
             'contact_level': rng.choice([7, 8, 9]), 'contact_rise': rng.choice([1, 3, 4]), 'step_sessions': rng.choice([1, 2, 4]),
             'step_window_days': rng.choice([7, 14, 21]), 'step_spacing_days': rng.choice([0, 3, 10]),
             'step_adherence': rng.choice(['0.5', '0.8', '0.9', '1'])}
-    if rng.random() < (0.2 if ready else 0.6):
+    if rng.random() < (0.2 if ready else 0.75):
         chosen['check_limit'] = rng.choice([2, 3, 4, 5])
     if rng.random() < 0.3:
         chosen['asks'] = rng.choice(['none', 'during', 'during after', 'stiffness', 'stiffness during after spare', 'after spare'])
         folder.features.add('not everything asked')
     if rng.random() < 0.3:
-        chosen['authority'] = rng.choice(['clinic', 'patient'] if ready else ['off', 'clinic', 'patient'])
+        chosen['authority'] = rng.choice(['clinic', 'patient'] if ready else ['off', 'off', 'off', 'clinic', 'patient'])
         folder.features.add(f'authority {chosen["authority"]}')
     if rng.random() < 0.2:
         chosen[rng.choice(['during_limit', 'rise_allowed', 'check_limit'])] = ''
@@ -143,7 +143,7 @@ def complaints(rng, folder, first, length, ripe):
         if rng.random() < 0.5:
             folder.rows['settings'].append({'key': 'first_assessment_pain', 'value': rng.randrange(0, 9)})
     for place, name in enumerate(folder.complaints):
-        temper = rng.choice(['steady', 'steady', 'flaring', 'flaring'] if ripe else TEMPERS)
+        temper = rng.choice(['steady', 'steady', 'steady', 'flaring', 'flaring'] if ripe else TEMPERS)
         ready = ripe or (temper in ('steady', 'flaring') and rng.random() < 0.3)
         folder.features.add(f'temper {temper}')
         rest = rng.random() < 0.5
@@ -165,6 +165,6 @@ def complaints(rng, folder, first, length, ripe):
         begins = first + (rng.choice([0, 0, 0, 5, length + 3]) if place else 0)
         items = [item(rng, folder, f'{name}-{letter}', name if named else '', begins, max(1, length - (begins - first)),
                       ready, rest and rng.random() < 0.7)
-                 for letter in 'abc'[:rng.choice([2, 3] if ready else [1, 2, 2, 3])]]
+                 for letter in 'abc'[:3 if ready else rng.choice([1, 2, 2, 3])]]
         found.append(InventedComplaint(name, named, side if table else '', temper, ready, items))
     return found
