@@ -4,6 +4,8 @@
 
 from collections import Counter
 
+from .plan import RHYTHMS
+
 ENOUGH = 20
 DECISIONS = ['contact', 'step-down', 'step-up', 'hold']
 CONDITIONS = ['days-in-stage', 'sessions-in-stage', 'adherence', 'sets-complete', 'pain-during', 'pain-after', 'settled',
@@ -17,11 +19,19 @@ WANTED = ([f'decision {name}' for name in DECISIONS] + ['no decision', 'step-up 
              'unsettled by the limit alone', 'no complaint', 'trend', 'no trend', 'limits', 'limits without a spread',
              'no limits', 'beyond the limits', 'clear change True', 'clear change False', 'clear change None',
              'volume unknown', 'volume known', 'strength', 'away', 'skipped', 'easier', 'visit with a change', 'ratio of sides'])
+# What diaries must have, so that it is missed even if none has it; others are counted as they come.
+FEATURES = ([f'rhythm {name}' for name in RHYTHMS] + [f'per week {k}' for k in range(1, 8)]
+            + ['stage change', 'stage change before the start', 'pause from paper', 'pause recorded before', 'pause recorded during',
+               'pause recorded after', 'rest after a visit', 'visit with treatment', 'visit that is a day only', 'two visits on a day',
+               'from paper', "can't say", 'session with a value missing', 'stiffness without pain', 'complaints 2', 'complaints 3',
+               'single day', 'empty diary with a plan', 'empty diary without a plan', 'put aside', 'sign', 'sign with a clearing']
+            + [f'corrected in {table}' for table in ('mornings', 'sets', 'sessions', 'outcomes', 'stages', 'visits', 'pauses', 'skips',
+                                                     'easier', 'flags', 'put_aside')])
 
 
 class Coverage:
     def __init__(self):
-        self.features = Counter()
+        self.features = Counter(dict.fromkeys(FEATURES, 0))
         self.states = Counter(dict.fromkeys(WANTED, 0))
 
     def add(self, features, measured):

@@ -130,6 +130,8 @@ def visits(rng, folder, complaint, first, last):
             folder.features.add('visit with treatment' if given else 'visit that is a day only')
             if again:
                 folder.features.add('two visits on a day')
+            if first <= day <= last and any(row['rests_after_visit'] for item in complaint.items for row in item.stages):
+                folder.features.add('rest after a visit')
             folder.add('visits', day, **given, **of_complaint(complaint))
 
 
