@@ -219,13 +219,15 @@ private Q_SLOTS:
         }
     }
 
-    void aTestOfTheRightIsComparedWithTheLeft()
+    void aTestOfEitherSideIsComparedWithTheOther()
     {
-        DiaryBuilder builder = begun();
-        builder.complaint("main", body({{Field::Side, std::string("right")}}));
-        builder.outcome(kStart, "test", "hops", "left", "4").outcome(kStart, "test", "hops", "right", "3");
+        for (const auto &[side, other] : {std::pair("right", "left"), std::pair("left", "right")}) {
+            DiaryBuilder builder = begun();
+            builder.complaint("main", body({{Field::Side, std::string(side)}}));
+            builder.outcome(kStart, "test", "hops", other, "4").outcome(kStart, "test", "hops", side, "3");
 
-        QCOMPARE(measured(builder, kStart).outcomes.at(1).ratio, std::optional(0.75));
+            QCOMPARE(measured(builder, kStart).outcomes.at(1).ratio, std::optional(0.75));
+        }
     }
 
     void onlyAStepUpOfAnotherItemIsWaitedFor()
