@@ -15,7 +15,7 @@ import sys
 from pathlib import Path
 
 from clang import cindex
-from clang.cindex import CursorKind as Kind, TokenKind
+from clang.cindex import AccessSpecifier, CursorKind as Kind, TokenKind
 
 COMPARED = {'<': 'less', '<=': 'atMost', '>': 'greater', '>=': 'atLeast', '==': 'equal', '!=': 'other'}
 REACHED = {'<': '<=', '<=': '<', '>': '>=', '>=': '>', '==': None, '!=': None}
@@ -25,9 +25,25 @@ JOINED = {'&&': ('both', '||'), '||': ('either', '&&')}
 CHANGED = {'+=': '-=', '-=': '+='}
 RENAMED = {'std::min': 'max', 'std::max': 'min', 'std::any_of': 'all_of', 'std::all_of': 'any_of', 'std::none_of': 'any_of'}
 SWAPPED = {'isAtMost', 'ratio', 'wilson'}
-WITHOUT_EMPTY = {'CivilDay', 'StageInForce', 'ComplaintMeasures', 'ResponseDay'}  # have no default
 FUNCTIONS = {Kind.FUNCTION_DECL, Kind.CXX_METHOD, Kind.CONSTRUCTOR, Kind.FUNCTION_TEMPLATE, Kind.LAMBDA_EXPR}
 LITERAL = re.compile(r'-?\d+(\.\d+)?(e\d+)?')
+
+
+def has_empty(kind):
+    """Whether `return {}` makes a value of a type: it has a default constructor, or is made of parts that all have one."""
+    kind = kind.get_canonical()
+    record = kind.get_declaration()
+    if record.kind not in (Kind.CLASS_DECL, Kind.STRUCT_DECL):
+        return True
+    if record.spelling in ('pair', 'tuple', 'array'):
+        parts = [kind.get_template_argument_type(place) for place in range(kind.get_num_template_arguments())]
+        return all(has_empty(part) for part in parts)
+    made = [child for child in record.get_children() if child.kind == Kind.CONSTRUCTOR
+            and not child.is_copy_constructor() and not child.is_move_constructor()]
+    if made:
+        return any(child.is_default_constructor() and child.access_specifier == AccessSpecifier.PUBLIC for child in made)
+    return all(has_empty(field.type) for field in kind.get_fields()
+               if not any(child.kind.is_expression() for child in field.get_children()))
 
 
 class Seeder:
@@ -177,9 +193,8 @@ class Seeder:
             number = self.fault(offset, f'{name} has its arguments swapped')
             self.instead[offset] = (len(name), f'morrow_fault::swapped({number}, [](auto a, auto b) {{ return {name}(a, b); }})')
         elif name in ('front', 'back') and before == '.' and following == '(':
-            start = tokens[place - 2].extent.start.offset
-            while self.text[start - 1] in '.' or self.text[start - 1].isalnum() or self.text[start - 1] == '_':
-                start -= 1
+            dot = tokens[place - 1].extent.start.offset
+            start = min(span[0] for span in self.spans if span[1] == dot and span[2].is_expression())
             number = self.fault(offset, f'{name} is {"back" if name == "front" else "front"}')
             self.before.setdefault(start, []).append((offset, f'morrow_fault::{name}<{number}>('))
             self.instead[offset - 1] = (len(name) + 3, ')')
@@ -211,8 +226,8 @@ class Seeder:
                 number = self.fault(start, 'is skipped')
                 self.wrap(start, semicolon + 1, f'{{ if (!morrow_fault::chosen({number})) ', ' }')
             return
-        result = around[3][-1][3].result_type.spelling
-        if '&' in result or result in ('auto', 'void', '') or result.split('::')[-1] in WITHOUT_EMPTY:
+        kind = around[3][-1][3].result_type
+        if '&' in kind.spelling or kind.spelling in ('auto', 'void', '') or not has_empty(kind):
             return
         number = self.fault(start, 'gives back nothing')
         self.wrap(start, semicolon + 1, f'{{ if (morrow_fault::chosen({number})) return {{}}; ', ' }')
