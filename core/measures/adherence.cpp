@@ -20,12 +20,8 @@ bool isSlotOf(const Rhythm &rhythm, std::string_view slot)
 /// How many of \a marks stand in a slot in which \a item was due.
 int marksWhereDue(std::span<const SlotMark> marks, const Item &item, const Window &window, std::span<const ItemDay> days)
 {
-    return static_cast<int>(std::count_if(marks.begin(), marks.end(), [&](const SlotMark &mark) {
-        if (!window.holds(mark.day))
-            return false;
-        const ItemDay &day = days[window.place(mark.day)];
-        return day.due && isSlotOf(item.stages[static_cast<std::size_t>(day.stage - 1)].rhythm, mark.slot);
-    }));
+    return static_cast<int>(
+        std::count_if(marks.begin(), marks.end(), [&](const SlotMark &mark) { return isMarkWhereDue(mark, item, window, days); }));
 }
 
 /// The ratios that an item and the sum of items share.
@@ -37,6 +33,14 @@ void addRatios(Sums &sums)
 }
 
 } // namespace
+
+bool isMarkWhereDue(const SlotMark &mark, const Item &item, const Window &window, std::span<const ItemDay> days)
+{
+    if (!window.holds(mark.day))
+        return false;
+    const ItemDay &day = days[window.place(mark.day)];
+    return day.due && isSlotOf(item.stages[static_cast<std::size_t>(day.stage - 1)].rhythm, mark.slot);
+}
 
 Adherence adherenceOf(const ComplaintDiary &complaint, const ItemDiary &item, const Window &window, std::span<const ItemDay> days,
     std::span<const WeekTally> tallies)

@@ -29,6 +29,9 @@
 
 namespace morrow {
 
+/// Whether \a mark stands in a slot of \a item on a day of \a window on which it was due.
+[[nodiscard]] bool isMarkWhereDue(const SlotMark &mark, const Item &item, const Window &window, std::span<const ItemDay> days);
+
 struct Adherence
 {
     std::int64_t setsDue = 0;

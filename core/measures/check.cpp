@@ -36,7 +36,6 @@ std::span<const Check> lastSevenDays(const ComplaintDiary &complaint, const Wind
 }
 
 constexpr std::size_t kLeastWeeks = 6;
-constexpr std::size_t kFirstDays = 14;
 constexpr std::size_t kLeastFirstDays = 8;
 
 /// The trend of the weekly medians of what \a valuesIn finds in a week's checks.
@@ -58,7 +57,7 @@ std::optional<OwnLimits> ownLimits(const ComplaintDiary &complaint, const Window
         if (check.pain)
             recorded.push_back({check.day - window.planStart, static_cast<double>(check.pain->value())});
     }
-    const auto first = std::span(recorded).first(std::min(recorded.size(), kFirstDays));
+    const auto first = std::span(recorded).first(std::min(recorded.size(), kDaysOfOwnLimits));
     const auto chart = individualsChart(first, kLeastFirstDays);
     if (!chart)
         return std::nullopt;

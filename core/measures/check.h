@@ -38,6 +38,9 @@ namespace morrow {
 /// Fewer values than this have no median: one bad day is not a week.
 inline constexpr std::size_t kLeastValues = 3;
 
+/// An individuals chart is made of the first recorded days, at most so many.
+inline constexpr std::size_t kDaysOfOwnLimits = 14;
+
 /// An individuals chart of a person's own first days: a hint for the clinician, never a verdict.
 ///
 ///     meanRange = mean of |difference| over consecutive days that are both recorded

@@ -71,10 +71,8 @@ public:
         , m_interrupted(interrupted.subspan(static_cast<std::size_t>(m_stage.began - basis.planStart)))
         , m_days(itemDays(item, m_interrupted, m_since))
     {
-        for (CivilDay day = std::max(m_since.from, basis.to - m_limits.stepWindowDays + 1); day < basis.to; day = day + 1) {
-            if (m_days[m_since.place(day)].due && hasDoneSet(day))
-                m_recent.push_back(day);
-        }
+        const Window lately{m_since.planStart, std::max(m_since.from, basis.to - m_limits.stepWindowDays + 1), basis.to};
+        m_recent = judgedDays(item, lately, std::span(m_days).subspan(m_since.place(lately.from)));
         const auto count = std::min(m_recent.size(), static_cast<std::size_t>(m_limits.stepSessions));
         m_sessions.assign(m_recent.end() - static_cast<std::ptrdiff_t>(count), m_recent.end());
     }
@@ -106,20 +104,6 @@ public:
 
 private:
     [[nodiscard]] const Stage &stage() const { return m_item.item.stages[static_cast<std::size_t>(m_stage.number - 1)]; }
-
-    [[nodiscard]] std::span<const SetDone> setsOn(CivilDay day) const
-    {
-        const auto begin
-            = std::lower_bound(m_item.sets.begin(), m_item.sets.end(), day, [](const SetDone &set, CivilDay one) { return set.day < one; });
-        const auto end = std::find_if(begin, m_item.sets.end(), [day](const SetDone &set) { return set.day != day; });
-        return {begin, end};
-    }
-
-    [[nodiscard]] bool hasDoneSet(CivilDay day) const
-    {
-        const auto sets = setsOn(day);
-        return std::any_of(sets.begin(), sets.end(), [](const SetDone &set) { return set.reps >= 1; });
-    }
 
     [[nodiscard]] std::vector<Reason> conditions() const
     {
@@ -166,7 +150,7 @@ private:
         const Dose &dose = stage().dose;
         const auto *onDays = std::get_if<OnDays>(&stage().rhythm);
         const std::int64_t due = dose.sets * (onDays ? static_cast<std::int64_t>(onDays->slots.size()) : 1);
-        const auto sets = setsOn(day);
+        const auto sets = setsOf(m_item, day);
         return std::count_if(sets.begin(), sets.end(), [&dose](const SetDone &set) {
             return set.reps >= 1 && set.reps >= dose.reps && (!set.holdSeconds || *set.holdSeconds >= dose.holdSeconds)
                 && (!set.loadKg || *set.loadKg >= dose.loadKg);
@@ -232,6 +216,25 @@ bool steppedUpLately(const ItemDiary &item, CivilDay to, int days)
 }
 
 } // namespace
+
+std::span<const SetDone> setsOf(const ItemDiary &item, CivilDay day)
+{
+    const auto begin
+        = std::lower_bound(item.sets.begin(), item.sets.end(), day, [](const SetDone &set, CivilDay one) { return set.day < one; });
+    const auto end = std::find_if(begin, item.sets.end(), [day](const SetDone &set) { return set.day != day; });
+    return {begin, end};
+}
+
+std::vector<CivilDay> judgedDays(const ItemDiary &item, const Window &window, std::span<const ItemDay> days)
+{
+    std::vector<CivilDay> judged;
+    for (CivilDay day = window.from; day < window.to; day = day + 1) {
+        const auto sets = setsOf(item, day);
+        if (days[window.place(day)].due && std::any_of(sets.begin(), sets.end(), [](const SetDone &set) { return set.reps >= 1; }))
+            judged.push_back(day);
+    }
+    return judged;
+}
 
 std::vector<std::optional<Progression>> progressions(const ProgressionBasis &basis)
 {

@@ -22,6 +22,7 @@
 /// Every row up to `to` counts, whatever the window; in contact also those of today.
 
 #include "measures/check.h"
+#include "measures/days.h"
 #include "measures/response.h"
 #include "measures/week_rules.h"
 #include "model/diary.h"
@@ -79,6 +80,13 @@ struct Progression
 
     friend bool operator==(const Progression &, const Progression &) = default;
 };
+
+/// The sets of \a item on \a day.
+[[nodiscard]] std::span<const SetDone> setsOf(const ItemDiary &item, CivilDay day);
+
+/// "Such days" of \a item in \a window, which ends on `to` and begins no earlier than its stage and the last
+/// step_window_days; \a days are those of the window.
+[[nodiscard]] std::vector<CivilDay> judgedDays(const ItemDiary &item, const Window &window, std::span<const ItemDay> days);
 
 /// What progression reads beside the complaint itself.
 struct ProgressionBasis

@@ -88,14 +88,31 @@ DiaryBuilder RandomDiary::told(int shift) const
     for (const Answer &answer : answers)
         builder.check(start + answer.day, answer.pain, answer.pain * 3,
             {.recorded = answer.recorded ? noonOf(start + *answer.recorded) : std::string()});
-    for (const Change &change : changes)
-        builder.stage(start + change.day, change.item, change.stage);
+    // Of two on one day the greater id counts: ids of their own, whatever else is told.
+    for (std::size_t i = 0; i < changes.size(); ++i)
+        builder.stage(start + changes[i].day, changes[i].item, changes[i].stage, {.id = "stage-" + std::to_string(i)});
     for (const int visit : visits)
         builder.visit(start + visit, body({{Field::Impulses, number("2000")}, {Field::Hz, number("10")}}));
     for (const int skip : skips)
         builder.skip(start + skip, "morning");
     for (const Result &result : results)
         builder.outcome(start + result.day, "test", "hops", result.value % 2 == 0 ? "left" : "right", std::to_string(result.value));
+    for (const Rated &rated : sessions) {
+        Body said = body({{Field::Complaint, std::string("main")}, {Field::Slot, rated.slot}});
+        if (rated.during)
+            said.set(Field::PainDuring, Decimal::whole(*rated.during));
+        if (rated.after)
+            said.set(Field::PainAfter, Decimal::whole(*rated.after));
+        builder.entry(Kind::Session, start + rated.day, said);
+    }
+    for (const int easy : easier)
+        builder.easier(start + easy, "morning");
+    for (std::size_t i = 0; i < signs.size(); ++i) {
+        const std::string id = "sign-" + std::to_string(i);
+        builder.entry(Kind::Flag, start + signs[i].day, body({{Field::Sign, std::string("numb foot")}}), {.id = id});
+        if (signs[i].cleared)
+            builder.entry(Kind::Cleared, start + signs[i].day + *signs[i].cleared, body({{Field::Flag, id}}));
+    }
     if (putAside)
         builder.putAside(start + *putAside);
     return builder;
@@ -129,6 +146,9 @@ RandomDiary randomDiary()
     diary.visits = several(4, anyDay);
     diary.skips = several(5, anyDay);
     diary.results = several(5, [&] { return RandomDiary::Result{anyDay(), upTo(20)}; });
+    diary.sessions = several(40, [&] { return RandomDiary::Rated{anyDay(), anySlot(), maybe(0, 10), maybe(0, 10)}; });
+    diary.easier = several(3, anyDay);
+    diary.signs = several(2, [&] { return RandomDiary::Sign{anyDay(), maybe(0, 20)}; });
     if (upTo(5) == 0)
         diary.putAside = anyDay();
     return diary;

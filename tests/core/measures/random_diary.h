@@ -50,6 +50,18 @@ struct RandomDiary
         int day;
         int value;
     };
+    struct Rated
+    {
+        int day;
+        std::string slot;
+        std::optional<int> during;
+        std::optional<int> after;
+    };
+    struct Sign
+    {
+        int day;
+        std::optional<int> cleared; ///< how many days later
+    };
 
     std::vector<Item> items; ///< on the days from test::kRandomStart on
     int restDays;
@@ -61,6 +73,9 @@ struct RandomDiary
     std::vector<int> visits;
     std::vector<int> skips;
     std::vector<Result> results;
+    std::vector<Rated> sessions;
+    std::vector<int> easier;
+    std::vector<Sign> signs;
     std::optional<int> putAside;
 
     /// Told with every day \a shift days later.

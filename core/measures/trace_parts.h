@@ -1,0 +1,25 @@
+// SPDX-FileCopyrightText: The project authors
+// SPDX-License-Identifier: GPL-3.0-only
+
+#pragma once
+
+/// \file
+/// What the traces of several sections have in common (trace.h).
+
+#include "measures/trace.h"
+
+namespace morrow {
+
+/// Brings \a trace to its form: by day, each entry once.
+void finish(Trace &trace);
+
+/// The visits on the days \a first .. \a last.
+void addVisits(Trace &trace, const ComplaintDiary &complaint, CivilDay first, CivilDay last);
+
+/// Every version of the pauses that touch \a window in any of them.
+void addPauses(Trace &trace, const Diary &diary, const Window &window);
+
+/// The done sets of \a item on the days \a first .. \a last, with their reps.
+void addDoneSets(Trace &trace, const ItemDiary &item, CivilDay first, CivilDay last);
+
+} // namespace morrow
