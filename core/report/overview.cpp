@@ -6,6 +6,7 @@
 #include "base/utf8.h"
 #include "report/figures.h"
 #include "report/plain_text.h"
+#include "report/review.h"
 
 #include <algorithm>
 
@@ -48,6 +49,17 @@ public:
             put(part, 0);
         }
         put(std::string(widest, underline), 0);
+    }
+
+    /// Lines as they are, and an empty one.
+    void block(std::string_view lines, std::size_t indent)
+    {
+        for (std::size_t at = 0; at < lines.size();) {
+            const std::size_t end = std::min(lines.find('\n', at), lines.size());
+            put(lines.substr(at, end - at), indent);
+            at = end + 1;
+        }
+        blank();
     }
 
     void table(const PlainTable &table, std::size_t indent)
@@ -354,6 +366,8 @@ std::string overview(const Diary &diary, const std::vector<ComplaintMeasures> &m
         page.heading(withSide(nameOf(complaint.region, complaint.complaint), complaint.side), '=');
         page.line(dayCount(complaint.from, to));
         page.blank();
+        if (own)
+            page.block(reviewText(review(diary, complaint, to), kPageWidth - kIndent), kIndent);
         addDue(page, complaint);
         addLoad(page, complaint);
         addCheck(page, own, complaint, to);

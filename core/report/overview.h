@@ -19,8 +19,8 @@ namespace morrow {
 
 inline constexpr std::size_t kPageWidth = 80; ///< characters (code points)
 
-/// \a measures, made from \a diary up to \a to, in English: for each complaint what was due and
-/// done, load by week, the check by week, visits and outcomes. Lines of at most
+/// \a measures, made from \a diary up to \a to, in English: for each complaint its review
+/// (review.h), what was due and done, load by week, the check by week, visits and outcomes. Lines of at most
 /// kPageWidth characters; too long ones are wrapped, none is cut. Words from the diary
 /// are shown as plain text (see visible()).
 [[nodiscard]] std::string overview(const Diary &diary, const std::vector<ComplaintMeasures> &measures, CivilDay to);

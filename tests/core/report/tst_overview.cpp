@@ -5,6 +5,7 @@
 
 #include "base/utf8.h"
 #include "report/overview.h"
+#include "support/diary_builder.h"
 
 using namespace morrow;
 
@@ -271,6 +272,22 @@ private Q_SLOTS:
         complaint.region.clear();
 
         QVERIFY(page(complaint).contains("\nheel, right\n"));
+    }
+
+    void theReviewStandsBeforeTheTables()
+    {
+        test::DiaryBuilder builder;
+        builder.item(test::item("squat", "2026-03-02", {test::onDays(3, 15)})).sets("2026-03-02", "morning", "squat", 3, 15);
+        const Diary diary = builder.diary();
+        const CivilDay to = day("2026-03-03");
+
+        const QByteArray text = QByteArray::fromStdString(overview(diary, measure(diary, to).value(), to));
+
+        QVERIFY(text.contains("\n  Done           Did 1 of 2 sessions of squat, 3 of 6 sets.\n"));
+        QVERIFY(text.contains("\n  Rule           squat: Your rule for the last stage: "));
+        QVERIFY(text.indexOf("\n  Look first") < text.indexOf("\nDue and done\n"));
+        for (const QByteArray &line : text.split('\n'))
+            QVERIFY2(codePoints(line.toStdString()) <= kPageWidth, line.constData());
     }
 
     void aComplaintThatHasNotStartedIsNamed()
