@@ -1,0 +1,111 @@
+// SPDX-FileCopyrightText: The project authors
+// SPDX-License-Identifier: GPL-3.0-only
+
+#pragma once
+
+/// \file
+/// A course as a chart takes it: axes that we fix, series that it fills, words for its labels.
+/// Days are counted from the first one shown, so that the axis runs from 0.
+
+#include <QAbstractSeries> // Qt first, for moc
+#include <QObject>
+#include <QPointF>
+#include <QString>
+#include <QtQml/qqmlregistration.h>
+
+#include "Charts/course.h"
+#include "Charts/course_rows.h"
+
+#include <optional>
+#include <vector>
+
+namespace morrow {
+
+class CourseModel : public QObject
+{
+    Q_OBJECT
+    QML_ELEMENT
+    QML_UNCREATABLE("A session makes it.")
+
+    Q_PROPERTY(int days READ days NOTIFY changed)
+    Q_PROPERTY(bool hasPain READ hasPain NOTIFY changed)
+    Q_PROPERTY(bool hasLate READ hasLate NOTIFY changed)
+    Q_PROPERTY(bool hasPaper READ hasPaper NOTIFY changed)
+    Q_PROPERTY(bool hasWork READ hasWork NOTIFY changed)
+    Q_PROPERTY(bool hasVisits READ hasVisits NOTIFY changed)
+    Q_PROPERTY(bool hasUnusual READ hasUnusual NOTIFY changed)
+    Q_PROPERTY(double mostWork READ mostWork NOTIFY changed)
+    Q_PROPERTY(QString workUnit READ workUnit NOTIFY changed)
+    Q_PROPERTY(int runs READ runs NOTIFY changed)
+    Q_PROPERTY(int marks READ marks NOTIFY changed)
+    Q_PROPERTY(QString sentence READ sentence NOTIFY changed)
+    Q_PROPERTY(morrow::CourseRows *rows READ rows CONSTANT)
+
+public:
+    explicit CourseModel(QObject *parent = nullptr);
+
+    /// Shows \a course, whose check asks \a question; nullopt: there is nothing to show.
+    void setCourse(std::optional<Course> course, const QString &question = {});
+
+    [[nodiscard]] int days() const; ///< at least 1
+    [[nodiscard]] bool hasPain() const;
+    [[nodiscard]] bool hasLate() const { return has(Entered::Late); }
+    [[nodiscard]] bool hasPaper() const { return has(Entered::Paper); }
+    [[nodiscard]] bool hasWork() const;
+    [[nodiscard]] bool hasVisits() const;
+    [[nodiscard]] bool hasUnusual() const;
+    /// The upper end of the axis of work: 1, 2 or 5 times a power of ten, or 3, 4, 6, 8.
+    [[nodiscard]] double mostWork() const;
+    [[nodiscard]] QString workUnit() const;
+    /// How many times days with an answer follow each other without a gap.
+    [[nodiscard]] int runs() const { return static_cast<int>(m_runs.size()); }
+    /// Visits and unusual days.
+    [[nodiscard]] int marks() const { return static_cast<int>(m_marks.size()); }
+    /// What the chart shows, for whoever does not see it.
+    [[nodiscard]] QString sentence() const;
+    [[nodiscard]] CourseRows *rows() { return &m_rows; }
+
+    /// Each fills a series with points.
+    Q_INVOKABLE void fillRun(QAbstractSeries *series, int run) const;
+    Q_INVOKABLE void fillSameDay(QAbstractSeries *series) const { fillPain(series, Entered::SameDay); }
+    Q_INVOKABLE void fillLate(QAbstractSeries *series) const { fillPain(series, Entered::Late); }
+    Q_INVOKABLE void fillPaper(QAbstractSeries *series) const { fillPain(series, Entered::Paper); }
+    Q_INVOKABLE void fillWork(QAbstractSeries *series) const;
+    Q_INVOKABLE void fillPrescribed(QAbstractSeries *series) const;
+
+    Q_INVOKABLE int markDay(int mark) const { return m_marks[static_cast<std::size_t>(mark)].day; }
+    Q_INVOKABLE QString markWords(int mark) const { return m_marks[static_cast<std::size_t>(mark)].words; }
+    Q_INVOKABLE bool markIsVisit(int mark) const { return m_marks[static_cast<std::size_t>(mark)].isVisit; }
+    /// "7 Jan", the day that is \a day after the first.
+    Q_INVOKABLE QString dayLabel(int day) const;
+    Q_INVOKABLE QString amountLabel(double value) const { return amount(value); }
+
+    /// "3 March", with the year.
+    [[nodiscard]] static QString dayWords(CivilDay day);
+    /// A number as the reader's language writes it, with at most one decimal.
+    [[nodiscard]] static QString amount(double value);
+    [[nodiscard]] static QString unitWords(std::optional<VolumeUnit> unit);
+
+Q_SIGNALS:
+    void changed();
+
+private:
+    struct Mark
+    {
+        int day;
+        QString words;
+        bool isVisit;
+    };
+
+    [[nodiscard]] bool has(Entered entered) const;
+    [[nodiscard]] double place(CivilDay day) const { return day - m_course->from; }
+    void fillPain(QAbstractSeries *series, Entered entered) const;
+
+    std::optional<Course> m_course;
+    QString m_question;
+    std::vector<QList<QPointF>> m_runs;
+    std::vector<Mark> m_marks; ///< by day, visits first
+    CourseRows m_rows;
+};
+
+} // namespace morrow
