@@ -22,6 +22,8 @@ Row {
 
     required property int sign
     required property string words
+    /** The room there is for both. */
+    required property real most
 
     spacing: Theme.gap
     // Its chart says the same in its sentence and its table.
@@ -79,7 +81,7 @@ Row {
         text: root.words
         rank: Words.Second
         font.pixelSize: Theme.smallestSize
-        wrapMode: Text.NoWrap
+        width: Math.min(implicitWidth, root.most - Theme.space - Theme.gap)
         Accessible.ignored: true
     }
 }

@@ -6,6 +6,7 @@ pragma ComponentBehavior: Bound
 import QtQuick
 import QtCharts
 import Morrow.Style
+import Morrow.Charts
 
 /**
  * Pain above, work below, one time axis: each panel has one scale, gaps are gaps, visits and
@@ -20,11 +21,31 @@ Item {
 
     readonly property int greatestPain: 10
     readonly property real lineRoom: labelSize.height
-    readonly property real gutter: Math.ceil(Math.max(labelSize.advanceWidth(root.course.amountLabel(root.course.mostWork)),
-        labelSize.advanceWidth("10"))) + Theme.gap
+    readonly property real gutter: Math.ceil(Math.max(root.spanOf(root.course.amountLabel(root.course.mostWork)),
+        root.spanOf("10"))) + Theme.gap
     readonly property real plotLeft: Theme.mirrored ? 0 : root.gutter
     readonly property real plotWidth: Math.max(Theme.target, root.width - root.gutter)
     readonly property int markerSize: root.plotWidth / root.course.days >= Theme.gap ? Theme.gap + 1 : Theme.tinyGap + 1
+
+    // Both ask for the height first, since that is what tells that the size of the letters changed.
+    function spanOf(words: string): real {
+        return root.lineRoom > 0 ? labelSize.advanceWidth(words) : 0;
+    }
+    function shortened(words: string, most: real): string {
+        return root.lineRoom > 0 ? labelSize.elidedText(words, Text.ElideRight, most) : words;
+    }
+
+    /** What stands beside the upright of \a mark: of a long text its beginning, since all of it stands in the table. */
+    function labelOf(mark: int): string {
+        const most = root.plotWidth / 3;
+        const words = root.course.markWords(mark);
+        if (root.spanOf(words) <= most)
+            return words;
+        if (root.course.markIsVisit(mark))
+            return root.course.markNumber(mark);
+        const beginning = root.shortened(words, most);
+        return beginning.length > root.leastLetters ? beginning : "";
+    }
 
     /** Where the middle of \a day stands, counted from the first. */
     function place(day: real): real {
@@ -37,10 +58,8 @@ Item {
         const ends = [];
         const placed = [];
         for (let mark = 0; mark < root.course.marks; ++mark) {
-            let words = root.course.markWords(mark);
-            if (labelSize.advanceWidth(words) > root.plotWidth / 2)
-                words = root.course.markIsVisit(mark) ? "" : root.unusualWords;
-            const width = Math.ceil(labelSize.advanceWidth(words)) + 1;
+            const words = root.labelOf(mark);
+            const width = Math.ceil(root.spanOf(words)) + 1;
             const at = root.place(root.course.markDay(mark));
             // Beside its line, on the side where there is room.
             let left = Theme.mirrored ? at - Theme.tinyGap - width : at + Theme.tinyGap;
@@ -51,7 +70,7 @@ Item {
             let lane = 0;
             while (lane < ends.length && ends[lane].some(taken => left < taken.right + Theme.gap && left + width > taken.left - Theme.gap))
                 ++lane;
-            const shown = words !== "" && lane < root.mostLanes && width <= root.plotWidth / 2 + 1;
+            const shown = words !== "" && lane < root.mostLanes;
             if (shown) {
                 if (lane === ends.length)
                     ends.push([]);
@@ -73,6 +92,7 @@ Item {
         };
     }
     readonly property int mostLanes: 3
+    readonly property int leastLetters: 6
     readonly property real labelRoom: root.labels.lanes * root.lineRoom
     //: A label on a chart for a day whose own words are too long for it.
     readonly property string unusualWords: qsTr("unusual day")
@@ -80,7 +100,7 @@ Item {
     /** Days that are labelled below: the first, the last, and whole weeks between them as there is room. */
     readonly property var ticks: {
         const last = root.course.days - 1;
-        const room = labelSize.advanceWidth("30 MMM") + Theme.smallSpace;
+        const room = root.spanOf("30 MMM") + Theme.smallSpace;
         const found = [0];
         const step = 7 * Math.max(1, Math.ceil(room / Math.max(1, root.plotWidth * 7 / root.course.days)));
         for (let day = step; day < last; day += step) {
@@ -138,41 +158,48 @@ Item {
         spacing: Theme.smallSpace
 
         ChartKey {
+            most: root.width
             sign: ChartKey.Filled
             //: In the key of a chart: what its points are.
             words: qsTr("pain, 0 to 10")
         }
         ChartKey {
+            most: root.width
             visible: root.course.hasLate
             sign: ChartKey.Hollow
             //: In the key of a chart: hollow points.
             words: qsTr("entered late")
         }
         ChartKey {
+            most: root.width
             visible: root.course.hasPaper
             sign: ChartKey.Square
             //: In the key of a chart: square points.
             words: qsTr("from paper")
         }
         ChartKey {
+            most: root.width
             visible: root.course.hasWork
             sign: ChartKey.Bar
             //: In the key of a chart: what its bars are, and their unit.
             words: qsTr("work a week, %1").arg(root.course.workUnit)
         }
         ChartKey {
+            most: root.width
             visible: root.course.hasWork
             sign: ChartKey.Dashes
             //: In the key of a chart: a dashed line, the work that the plan asks for.
             words: qsTr("prescribed")
         }
         ChartKey {
+            most: root.width
             visible: root.course.hasVisits
             sign: ChartKey.Dots
             //: In the key of a chart: a dotted upright line.
             words: qsTr("visit")
         }
         ChartKey {
+            most: root.width
             visible: root.course.hasUnusual
             sign: ChartKey.Line
             words: root.unusualWords
@@ -183,30 +210,42 @@ Item {
     Repeater {
         model: root.course.marks
 
-        delegate: Item {
+        delegate: DottedLine {
+            id: upright
+
+            required property int index
+
+            x: root.place(root.course.markDay(upright.index)) - width / 2
+            y: pain.y - root.labelRoom + (root.labels.placed[upright.index]?.lane ?? 0) * root.lineRoom
+            height: (root.course.hasWork ? work.y + work.height : pain.y + pain.height) - y
+            dotted: root.course.markIsVisit(upright.index)
+            color: upright.dotted ? Theme.visit : Theme.inkSoft
+        }
+    }
+    Repeater {
+        model: root.course.marks
+
+        delegate: Rectangle {
             id: mark
 
             required property int index
-            readonly property bool isVisit: root.course.markIsVisit(mark.index)
             readonly property var label: root.labels.placed[mark.index] ?? null
 
-            DottedLine {
-                x: root.place(root.course.markDay(mark.index)) - width / 2
-                y: pain.y - root.labelRoom + (mark.label?.lane ?? 0) * root.lineRoom
-                width: Theme.ring
-                height: (root.course.hasWork ? work.y + work.height : pain.y + pain.height) - y
-                dotted: mark.isVisit
-                color: mark.isVisit ? Theme.visit : Theme.inkSoft
-            }
+            x: mark.label?.left ?? 0
+            y: pain.y - root.labelRoom + (mark.label?.lane ?? 0) * root.lineRoom
+            width: markWords.width
+            height: markWords.height
+            visible: mark.label?.shown ?? false
+            color: Theme.sheet // other uprights end here
+
             Words {
-                x: mark.label?.left ?? 0
-                y: pain.y - root.labelRoom + (mark.label?.lane ?? 0) * root.lineRoom
-                visible: mark.label?.shown ?? false
+                id: markWords
+
                 text: mark.label?.words ?? ""
                 font.pixelSize: Theme.smallestSize
                 lineHeight: Theme.tightLineHeight
                 wrapMode: Text.NoWrap
-                color: mark.isVisit ? Theme.visit : Theme.inkSoft
+                color: root.course.markIsVisit(mark.index) ? Theme.visit : Theme.inkSoft
                 Accessible.ignored: true
             }
         }
@@ -215,7 +254,7 @@ Item {
     ChartPanel {
         id: pain
 
-        property list<QtObject> lines
+        property var lines: []
 
         x: root.plotLeft
         y: key.height + Theme.smallSpace + root.labelRoom

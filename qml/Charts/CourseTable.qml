@@ -6,6 +6,7 @@ pragma ComponentBehavior: Bound
 import QtQuick
 import QtQuick.Layouts
 import Morrow.Style
+import Morrow.Charts
 
 /**
  * The chart as a table: a row a day, its columns below each other where there is no room.

@@ -28,13 +28,13 @@ void put(QAbstractSeries *series, const QList<QPointF> &points)
         xy->replace(points);
 }
 
-/// The least of 1, 2, 3, 4, 5, 6, 8 times a power of ten that is not below \a most.
+/// The least round number that is not below \a most.
 double roundedUp(double most)
 {
     if (!(most > 0))
         return 1;
     const double power = std::pow(10.0, std::floor(std::log10(most)));
-    for (const double step : {1.0, 2.0, 3.0, 4.0, 5.0, 6.0, 8.0}) {
+    for (const double step : {1.0, 1.2, 1.6, 2.0, 3.0, 4.0, 5.0, 6.0, 8.0}) {
         if (most <= step * power * (1 + 1e-9))
             return step * power;
     }
@@ -64,9 +64,9 @@ void CourseModel::setCourse(std::optional<Course> course, const QString &questio
         }
         for (const VisitOnDay &visit : m_course->visits)
             //: A label on a chart: the number of a visit to the clinic.
-            m_marks.push_back({visit.day - m_course->from, tr("visit %1").arg(visit.number), true});
+            m_marks.push_back({visit.day - m_course->from, tr("visit %1").arg(visit.number), visit.number});
         for (const UnusualDay &unusual : m_course->unusual)
-            m_marks.push_back({unusual.day - m_course->from, QString::fromStdString(unusual.text), false});
+            m_marks.push_back({unusual.day - m_course->from, QString::fromStdString(unusual.text), 0});
         std::stable_sort(m_marks.begin(), m_marks.end(), [](const Mark &one, const Mark &other) { return one.day < other.day; });
         m_rows.setCourse(*m_course);
     } else {

@@ -54,7 +54,7 @@ public:
     [[nodiscard]] bool hasWork() const;
     [[nodiscard]] bool hasVisits() const;
     [[nodiscard]] bool hasUnusual() const;
-    /// The upper end of the axis of work: 1, 2 or 5 times a power of ten, or 3, 4, 6, 8.
+    /// The upper end of the axis of work, a round number.
     [[nodiscard]] double mostWork() const;
     [[nodiscard]] QString workUnit() const;
     /// How many times days with an answer follow each other without a gap.
@@ -75,7 +75,9 @@ public:
 
     Q_INVOKABLE int markDay(int mark) const { return m_marks[static_cast<std::size_t>(mark)].day; }
     Q_INVOKABLE QString markWords(int mark) const { return m_marks[static_cast<std::size_t>(mark)].words; }
-    Q_INVOKABLE bool markIsVisit(int mark) const { return m_marks[static_cast<std::size_t>(mark)].isVisit; }
+    /// The number of a visit alone.
+    Q_INVOKABLE QString markNumber(int mark) const { return QString::number(m_marks[static_cast<std::size_t>(mark)].number); }
+    Q_INVOKABLE bool markIsVisit(int mark) const { return m_marks[static_cast<std::size_t>(mark)].number > 0; }
     /// "7 Jan", the day that is \a day after the first.
     Q_INVOKABLE QString dayLabel(int day) const;
     Q_INVOKABLE QString amountLabel(double value) const { return amount(value); }
@@ -94,7 +96,7 @@ private:
     {
         int day;
         QString words;
-        bool isVisit;
+        int number; ///< of a visit; 0: an unusual day
     };
 
     [[nodiscard]] bool has(Entered entered) const;
