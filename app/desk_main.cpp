@@ -1,0 +1,58 @@
+// SPDX-FileCopyrightText: The project authors
+// SPDX-License-Identifier: GPL-3.0-only
+
+#include "Desk/desk_session.h"
+#include "Style/english_plurals.h"
+#include "startup.h"
+
+#include <QApplication>
+#include <QDir>
+#include <QQuickView>
+
+#include <filesystem>
+
+namespace {
+
+/// The reader lies beside this program.
+std::filesystem::path readerProgram()
+{
+    std::error_code ignored;
+    return std::filesystem::read_symlink("/proc/self/exe", ignored).replace_filename("morrow-reader");
+}
+
+QList<QUrl> localFiles(const QStringList &files)
+{
+    QList<QUrl> urls;
+    for (const QString &file : files)
+        urls << QUrl::fromLocalFile(QDir::current().absoluteFilePath(file));
+    return urls;
+}
+
+} // namespace
+
+int main(int argc, char **argv)
+{
+    morrow::prepareDrawing();
+    const QApplication app(argc, argv); // Qt Charts needs widgets
+    morrow::EnglishPlurals plurals;
+    QApplication::installTranslator(&plurals);
+    const morrow::StartOptions options = morrow::readOptions(
+        {.name = QStringLiteral("morrow-desk"), .summary = QStringLiteral("What patients entered, for their clinic.")});
+
+    morrow::DeskSession session(options.folder, morrow::clockFrom(options.now), readerProgram());
+    QQuickView window;
+    morrow::dress(*window.engine(), options);
+    window.setTitle(QStringLiteral("Morrow desk"));
+    window.setResizeMode(QQuickView::SizeRootObjectToView);
+    window.setInitialProperties({{QStringLiteral("session"), QVariant::fromValue(&session)}});
+    window.setMinimumSize({320, 480});
+    window.resize(1280, 800);
+    session.open();
+    window.setSource(QUrl(QStringLiteral("qrc:/qt/qml/Morrow/Desk/DeskPage.qml")));
+    if (window.status() != QQuickView::Ready)
+        return 1;
+    morrow::watch(*window.engine(), window, options);
+    window.show();
+    session.takeInFiles(localFiles(options.files));
+    return QApplication::exec();
+}

@@ -1,0 +1,288 @@
+// SPDX-FileCopyrightText: The project authors
+// SPDX-License-Identifier: GPL-3.0-only
+
+#include "Desk/review_model.h"
+
+#include "Desk/desk_words.h"
+#include "Desk/entry_words.h"
+#include "measures/days.h"
+
+#include <algorithm>
+
+namespace morrow {
+
+namespace {
+
+/// Words of a sentence as they are set: what stands before a value without a space, the value, what follows it.
+std::vector<WordRow> tokensOf(const Sentence &sentence)
+{
+    std::vector<WordRow> tokens;
+    bool isOpen = false; // the last token goes on
+    for (const Piece &piece : sentence.pieces) {
+        const QString text = QString::fromStdString(piece.text);
+        const QStringList words = text.split(QLatin1Char(' '));
+        for (qsizetype number = 0; number < words.size(); ++number) {
+            if (number > 0)
+                isOpen = false;
+            if (words[number].isEmpty())
+                continue;
+            const bool goesOn = isOpen && (!piece.opens || !tokens.back().marked);
+            if (!goesOn)
+                tokens.emplace_back();
+            WordRow &token = tokens.back();
+            if (piece.opens) {
+                token.text = words[number];
+                token.marked = true;
+            } else if (token.marked) {
+                token.below += words[number];
+            } else {
+                token.lead += words[number];
+            }
+            isOpen = true;
+        }
+    }
+    return tokens;
+}
+
+/// The complaint as it is called: "right outer elbow".
+QString nameOf(const ComplaintDiary &complaint)
+{
+    const std::string &region = complaint.complaint.region;
+    QString name = DeskWords::plain(region.empty() ? complaint.complaint.key : region);
+    name[0] = name[0].toUpper();
+    const QString side = DeskWords::side(complaint.complaint.side);
+    //: A complaint: the part of the body and its side.
+    return side.isEmpty() ? name : ReviewModel::tr("%1, %2").arg(name, side);
+}
+
+} // namespace
+
+ReviewModel::ReviewModel(QObject *parent)
+    : QObject(parent)
+{
+}
+
+void ReviewModel::show(const std::string &person, const KnownAs &known, std::vector<Entry> entries, const Moment &now)
+{
+    if (person != m_person) {
+        m_index = 0;
+        m_sinceVisit = false;
+    }
+    m_person = person;
+    m_label = DeskWords::nameOf(known);
+    m_beside = DeskWords::besideName(known);
+    m_problem.clear();
+    m_diary = Diary::from(std::move(entries));
+    m_today = diaryDay(now, m_diary->dayStarts());
+    fill();
+}
+
+void ReviewModel::fail(const std::string &person, const KnownAs &known, const QString &why)
+{
+    m_person = person;
+    m_label = DeskWords::nameOf(known);
+    m_beside = DeskWords::besideName(known);
+    m_problem = why;
+    m_diary.reset();
+    fill();
+}
+
+void ReviewModel::clear()
+{
+    m_person.clear();
+    m_label.clear();
+    m_beside.clear();
+    m_problem.clear();
+    m_diary.reset();
+    fill();
+}
+
+void ReviewModel::setSinceVisit(bool since)
+{
+    if (since == m_sinceVisit)
+        return;
+    m_sinceVisit = since;
+    fill();
+}
+
+void ReviewModel::setComplaintIndex(int index)
+{
+    if (index == m_index)
+        return;
+    m_index = index;
+    m_sinceVisit = false;
+    fill();
+}
+
+void ReviewModel::empty()
+{
+    m_complaint.clear();
+    m_visits.clear();
+    m_fraction = 0;
+    m_days.clear();
+    m_hasVisit = false;
+    m_hasPlan = false;
+    m_openable.clear();
+    for (WordRows *rows : {&m_complaints, &m_exceptions, &m_sentences, &m_quality, &m_rules, &m_questions, &m_figures})
+        rows->set({});
+    m_figuresOf.clear();
+    m_course.setCourse(std::nullopt);
+}
+
+void ReviewModel::fill()
+{
+    empty();
+    if (m_diary && !m_diary->complaints().empty()) {
+        const auto &complaints = m_diary->complaints();
+        m_index = std::clamp(m_index, 0, static_cast<int>(complaints.size()) - 1);
+        std::vector<WordRow> rows;
+        for (std::size_t number = 0; number < complaints.size(); ++number)
+            rows.push_back({.text = nameOf(complaints[number]), .marked = static_cast<int>(number) == m_index});
+        m_complaints.set(std::move(rows));
+
+        const ComplaintDiary &complaint = complaints[static_cast<std::size_t>(m_index)];
+        fillHead(complaint);
+        const CivilDay to = m_today - 1;
+        const std::vector<CivilDay> visits = visitDays(complaint, to);
+        const std::optional<CivilDay> asked = m_sinceVisit && !visits.empty() ? std::optional(visits.back()) : std::nullopt;
+        const auto all = measure(*m_diary, to, asked);
+        const auto found = std::find_if(all->begin(), all->end(),
+            [&complaint](const ComplaintMeasures &measures) { return measures.complaint == complaint.complaint.key; });
+        m_hasPlan = found != all->end();
+        if (m_hasPlan) {
+            //: The days that the figures of a review are about.
+            m_days = tr("%1 to %2").arg(DeskWords::day(found->from), DeskWords::day(to));
+            fillReview(complaint, review(*m_diary, *found, to));
+            m_course.setCourse(courseOf(*m_diary, complaint, found->from, to), QString::fromStdString(complaint.complaint.question));
+        }
+    }
+    Q_EMIT changed();
+    Q_EMIT figuresChanged();
+}
+
+void ReviewModel::fillHead(const ComplaintDiary &complaint)
+{
+    m_complaint = nameOf(complaint);
+    const std::vector<CivilDay> days = visitDays(complaint, m_today);
+    m_hasVisit = !days.empty() && days.back() < m_today;
+    const auto given = static_cast<int>(days.size());
+    const auto planned = complaint.plan ? complaint.plan->visitsPlanned : std::nullopt;
+    if (planned && *planned > 0)
+        m_fraction = std::min(1.0, static_cast<double>(given) / *planned);
+    if (days.empty()) {
+        //: How many visits there were.
+        m_visits = planned ? tr("No visit yet, %n planned", nullptr, *planned) : tr("No visit yet");
+        return;
+    }
+    //: How many visits there were, of those that are planned.
+    const QString count = planned ? tr("Visit %1 of %2").arg(given).arg(*planned) : tr("Visit %1").arg(given);
+    const int since = m_today - days.back();
+    //: After "Visit 4 of 5": how long ago that was.
+    const QString ago = since == 0 ? tr("today") : tr("%n day(s) ago", nullptr, since);
+    m_visits = tr("%1, %2").arg(count, ago);
+}
+
+WordRow ReviewModel::rowOf(const Sentence &sentence)
+{
+    const bool opens
+        = std::any_of(sentence.pieces.begin(), sentence.pieces.end(), [](const Piece &piece) { return piece.opens.has_value(); });
+    WordRow row{.text = QString::fromStdString(sentence.text()), .rows = std::make_shared<WordRows>(tokensOf(sentence))};
+    if (opens) {
+        row.key = QString::number(m_openable.size());
+        m_openable.push_back(sentence);
+    }
+    return row;
+}
+
+void ReviewModel::fillReview(const ComplaintDiary &complaint, const Review &review)
+{
+    std::vector<WordRow> rows;
+    for (const ExceptionLine &line : review.exceptions)
+        rows.push_back(rowOf(line.sentence));
+    m_exceptions.set(std::move(rows));
+
+    rows.clear();
+    for (const ReviewLine &line : review.lines) {
+        Sentence whole; // sentences of one line stand on it together, and are opened together
+        for (const Sentence &sentence : line.sentences) {
+            if (!whole.pieces.empty())
+                whole.pieces.push_back({" ", std::nullopt});
+            whole.pieces.insert(whole.pieces.end(), sentence.pieces.begin(), sentence.pieces.end());
+        }
+        if (!whole.pieces.empty())
+            rows.push_back(rowOf(whole));
+    }
+    m_sentences.set(std::move(rows));
+
+    rows.clear();
+    rows.push_back(rowOf(review.quality));
+    m_quality.set(std::move(rows));
+
+    rows.clear();
+    for (const RuleLine &rule : review.rules) {
+        WordRow row = rowOf(rule.sentence);
+        row.lead = QString::fromStdString(rule.exercise);
+        std::vector<WordRow> conditions;
+        for (const ConditionLine &line : rule.because) {
+            WordRow condition = rowOf(line.sentence);
+            condition.marked = line.isMet;
+            conditions.push_back(std::move(condition));
+        }
+        for (const ConditionLine &line : rule.conditions) {
+            WordRow condition = rowOf(line.sentence);
+            condition.marked = line.isMet;
+            conditions.push_back(std::move(condition));
+        }
+        row.below = row.text;
+        row.rows = std::make_shared<WordRows>(std::move(conditions));
+        rows.push_back(std::move(row));
+    }
+    m_rules.set(std::move(rows));
+
+    rows.clear();
+    for (const QuestionLine &question : review.questions) {
+        WordRow row{.lead = DeskWords::day(question.day), .text = DeskWords::plain(question.text)};
+        if (row.text.isEmpty())
+            //: The person was not sure how an exercise is done, and wrote nothing more.
+            row.text = tr("Not sure how");
+        if (!question.exercise.empty())
+            //: What a person asks about an exercise: the exercise, and the question.
+            row.text = tr("%1: %2").arg(QString::fromStdString(question.exercise), row.text);
+        if (question.reply)
+            //: The clinic's reply to a question.
+            row.below = tr("Answered: %1").arg(DeskWords::plain(question.replyText));
+        row.marked = question.isNew;
+        rows.push_back(std::move(row));
+    }
+    m_questions.set(std::move(rows));
+    static_cast<void>(complaint);
+}
+
+void ReviewModel::openFigures(const QString &key)
+{
+    bool isNumber = false;
+    const std::size_t place = key.toULongLong(&isNumber);
+    if (!isNumber || place >= m_openable.size() || !m_diary)
+        return;
+    const Sentence &sentence = m_openable[place];
+    m_figuresOf = QString::fromStdString(sentence.text());
+    std::vector<WordRow> rows;
+    for (const Piece &piece : sentence.pieces) {
+        if (!piece.opens)
+            continue;
+        std::vector<WordRow> entries;
+        for (const EntryIndex entry : piece.opens->entries) {
+            const EntryWords words = entryWords(*m_diary, entry);
+            entries.push_back({.lead = words.day, .text = words.what, .below = words.how});
+        }
+        rows.push_back({.lead = QString::fromStdString(piece.text).trimmed(),
+            .text = QString::fromStdString(piece.opens->how),
+            //: How many entries a figure was made of.
+            .below = tr("%n entr(y/ies)", nullptr, static_cast<int>(entries.size())),
+            .rows = std::make_shared<WordRows>(std::move(entries))});
+    }
+    m_figures.set(std::move(rows));
+    Q_EMIT figuresChanged();
+}
+
+} // namespace morrow
