@@ -1,0 +1,65 @@
+// SPDX-FileCopyrightText: The project authors
+// SPDX-License-Identifier: GPL-3.0-only
+
+#pragma once
+
+/// \file
+/// A desk for tests and pictures: a folder of its own, a clock that stands still, and people from
+/// the demo diaries.
+
+#include "Desk/desk_session.h"
+
+#include <QQuickView>
+#include <QTemporaryDir>
+
+#include <filesystem>
+#include <memory>
+#include <string>
+#include <vector>
+
+namespace morrow::test {
+
+/// The last day of the paper diary.
+inline constexpr Moment kDeskNow{1'777'273'200'000, 120}; // 2026-04-27T09:00+02:00
+
+class StandingClock final : public Clock
+{
+public:
+    [[nodiscard]] Moment now() const override { return kDeskNow; }
+};
+
+/// The paper diary of demo-data up to \a lastDay.
+[[nodiscard]] std::vector<Entry> bakersDiary(CivilDay lastDay = diaryDay(kDeskNow, std::chrono::minutes(0)));
+/// The same, in which every complaint's item loads and nothing was entered at all.
+[[nodiscard]] std::vector<Entry> demoDiary(const char *folder);
+
+class Sitting
+{
+public:
+    /// At a desk in a folder of its own, or in \a folder.
+    explicit Sitting(std::filesystem::path folder = {});
+
+    /// Somebody of the desk, before it is opened.
+    void addPerson(const std::string &ref, const KnownAs &known, const std::vector<Entry> &entries);
+    /// Several people as a clinic has them, one with the whole paper diary ("Ek, Tomas").
+    void addCaseload();
+
+    /// Opens the desk and reads the whole caseload.
+    void open();
+    /// A file of \a ref in the folder of handed-over files; gives its path.
+    [[nodiscard]] QString handOver(const std::string &name, const std::string &ref, const std::vector<Entry> &entries);
+    /// Any file there.
+    [[nodiscard]] QString writeFile(const std::string &name, const std::string &bytes);
+
+    [[nodiscard]] DeskSession &session() { return *m_session; }
+    [[nodiscard]] const std::filesystem::path &folder() const { return m_folder; }
+    /// What the page takes.
+    [[nodiscard]] QVariantMap properties();
+
+private:
+    QTemporaryDir m_temporary;
+    std::filesystem::path m_folder;
+    std::unique_ptr<DeskSession> m_session;
+};
+
+} // namespace morrow::test
