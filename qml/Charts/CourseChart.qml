@@ -20,7 +20,7 @@ Item {
     required property CourseModel course
 
     readonly property int greatestPain: 10
-    readonly property real lineRoom: labelSize.height
+    readonly property real lineRoom: Math.ceil(labelSize.height)
     readonly property real gutter: Math.ceil(Math.max(root.spanOf(root.course.amountLabel(root.course.mostWork)),
         root.spanOf("10"))) + Theme.gap
     readonly property real plotLeft: Theme.mirrored ? 0 : root.gutter
@@ -113,16 +113,15 @@ Item {
     }
 
     function fill() {
-        for (const series of pain.lines)
-            pain.removeSeries(series);
-        pain.lines = [];
-        for (let run = 0; run < root.course.runs; ++run) {
+        // Lines are kept for the next course: Qt Charts 6.4 may still draw one that was removed, and crash.
+        while (pain.lines.length < root.course.runs) {
             const series = pain.createSeries(ChartView.SeriesTypeLine, "", pain.dayAxis, pain.scaleAxis);
             series.color = Qt.binding(() => Theme.ink);
             series.width = Theme.ring;
-            root.course.fillRun(series, run);
             pain.lines.push(series);
         }
+        for (let run = 0; run < pain.lines.length; ++run)
+            root.course.fillRun(pain.lines[run], run);
         root.course.fillSameDay(sameDay);
         root.course.fillLate(late);
         root.course.fillPaper(paper);
@@ -216,7 +215,7 @@ Item {
             required property int index
 
             x: root.place(root.course.markDay(upright.index)) - width / 2
-            y: pain.y - root.labelRoom + (root.labels.placed[upright.index]?.lane ?? 0) * root.lineRoom
+            y: pain.y - root.lineRoom / 2 - root.labelRoom + (root.labels.placed[upright.index]?.lane ?? 0) * root.lineRoom
             height: (root.course.hasWork ? work.y + work.height : pain.y + pain.height) - y
             dotted: root.course.markIsVisit(upright.index)
             color: upright.dotted ? Theme.visit : Theme.inkSoft
@@ -232,7 +231,7 @@ Item {
             readonly property var label: root.labels.placed[mark.index] ?? null
 
             x: mark.label?.left ?? 0
-            y: pain.y - root.labelRoom + (mark.label?.lane ?? 0) * root.lineRoom
+            y: pain.y - root.lineRoom / 2 - root.labelRoom + (mark.label?.lane ?? 0) * root.lineRoom
             width: markWords.width
             height: markWords.height
             visible: mark.label?.shown ?? false
@@ -257,9 +256,9 @@ Item {
         property var lines: []
 
         x: root.plotLeft
-        y: key.height + Theme.smallSpace + root.labelRoom
+        y: key.height + Theme.smallSpace + root.labelRoom + root.lineRoom / 2
         width: root.plotWidth
-        height: Theme.target * 4
+        height: Math.max(Theme.target * 4, pain.steps * (root.lineRoom + Theme.tinyGap))
         days: root.course.days
         most: root.greatestPain
         steps: 5
@@ -309,7 +308,7 @@ Item {
         id: work
 
         x: root.plotLeft
-        y: pain.y + pain.height + root.lineRoom
+        y: pain.y + pain.height + root.lineRoom * 3 / 2
         width: root.plotWidth
         height: root.course.hasWork ? Theme.target * 2 : 0
         visible: root.course.hasWork

@@ -152,24 +152,24 @@ QString CourseModel::sentence() const
     return tr("%1.").arg(parts.join(QStringLiteral(", ")));
 }
 
-void CourseModel::fillRun(QAbstractSeries *series, int run) const
+QList<QPointF> CourseModel::run(int number) const
 {
-    put(series, m_runs[static_cast<std::size_t>(run)]);
+    return number < runs() ? m_runs[static_cast<std::size_t>(number)] : QList<QPointF>();
 }
 
-void CourseModel::fillPain(QAbstractSeries *series, Entered entered) const
+QList<QPointF> CourseModel::pain(Entered entered) const
 {
     QList<QPointF> points;
     if (m_course) {
-        for (const PainOnDay &pain : m_course->pain) {
-            if (pain.entered == entered)
-                points.append({place(pain.day), static_cast<double>(pain.pain)});
+        for (const PainOnDay &each : m_course->pain) {
+            if (each.entered == entered)
+                points.append({place(each.day), static_cast<double>(each.pain)});
         }
     }
-    put(series, points);
+    return points;
 }
 
-void CourseModel::fillWork(QAbstractSeries *series) const
+QList<QPointF> CourseModel::work() const
 {
     QList<QPointF> points;
     if (m_course) {
@@ -180,10 +180,10 @@ void CourseModel::fillWork(QAbstractSeries *series) const
             points.append({{left, 0}, {left, height}, {right, height}, {right, 0}});
         }
     }
-    put(series, points);
+    return points;
 }
 
-void CourseModel::fillPrescribed(QAbstractSeries *series) const
+QList<QPointF> CourseModel::prescribed() const
 {
     QList<QPointF> points;
     if (m_course) {
@@ -192,7 +192,37 @@ void CourseModel::fillPrescribed(QAbstractSeries *series) const
             points.append({{place(week.first) - kHalfDay, height}, {place(week.last) + kHalfDay, height}});
         }
     }
-    put(series, points);
+    return points;
+}
+
+void CourseModel::fillRun(QAbstractSeries *series, int number) const
+{
+    put(series, run(number));
+}
+
+void CourseModel::fillSameDay(QAbstractSeries *series) const
+{
+    put(series, pain(Entered::SameDay));
+}
+
+void CourseModel::fillLate(QAbstractSeries *series) const
+{
+    put(series, pain(Entered::Late));
+}
+
+void CourseModel::fillPaper(QAbstractSeries *series) const
+{
+    put(series, pain(Entered::Paper));
+}
+
+void CourseModel::fillWork(QAbstractSeries *series) const
+{
+    put(series, work());
+}
+
+void CourseModel::fillPrescribed(QAbstractSeries *series) const
+{
+    put(series, prescribed());
 }
 
 QString CourseModel::dayLabel(int day) const

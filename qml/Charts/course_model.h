@@ -65,11 +65,18 @@ public:
     [[nodiscard]] QString sentence() const;
     [[nodiscard]] CourseRows *rows() { return &m_rows; }
 
-    /// Each fills a series with points.
-    Q_INVOKABLE void fillRun(QAbstractSeries *series, int run) const;
-    Q_INVOKABLE void fillSameDay(QAbstractSeries *series) const { fillPain(series, Entered::SameDay); }
-    Q_INVOKABLE void fillLate(QAbstractSeries *series) const { fillPain(series, Entered::Late); }
-    Q_INVOKABLE void fillPaper(QAbstractSeries *series) const { fillPain(series, Entered::Paper); }
+    /// What is drawn, by day from 0 and by value; of a run that is not there nothing.
+    [[nodiscard]] QList<QPointF> run(int number) const;
+    [[nodiscard]] QList<QPointF> pain(Entered entered) const;
+    /// The outline of the bars, from the first to the last.
+    [[nodiscard]] QList<QPointF> work() const;
+    [[nodiscard]] QList<QPointF> prescribed() const;
+
+    /// Each puts the same into a series.
+    Q_INVOKABLE void fillRun(QAbstractSeries *series, int number) const;
+    Q_INVOKABLE void fillSameDay(QAbstractSeries *series) const;
+    Q_INVOKABLE void fillLate(QAbstractSeries *series) const;
+    Q_INVOKABLE void fillPaper(QAbstractSeries *series) const;
     Q_INVOKABLE void fillWork(QAbstractSeries *series) const;
     Q_INVOKABLE void fillPrescribed(QAbstractSeries *series) const;
 
@@ -101,7 +108,6 @@ private:
 
     [[nodiscard]] bool has(Entered entered) const;
     [[nodiscard]] double place(CivilDay day) const { return day - m_course->from; }
-    void fillPain(QAbstractSeries *series, Entered entered) const;
 
     std::optional<Course> m_course;
     QString m_question;

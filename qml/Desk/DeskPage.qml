@@ -60,6 +60,9 @@ FocusScope {
 
     signal filesWanted
 
+    Accessible.role: Accessible.Pane
+    //: What a screen reader calls the whole window.
+    Accessible.name: qsTr("Desk")
     LayoutMirroring.enabled: Theme.mirrored
     LayoutMirroring.childrenInherit: true
     Keys.onEscapePressed: {

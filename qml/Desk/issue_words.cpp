@@ -143,11 +143,13 @@ QString reason(const Issue &issue)
 
 QString DeskWords::sentence(const Issue &issue)
 {
-    const QString where = place(issue);
+    QString where = place(issue);
     QString why = reason(issue);
-    if (!where.isEmpty())
+    if (!where.isEmpty()) {
+        where[0] = where[0].toUpper();
         //: What is wrong with a file: where, and what.
         return tr("%1: %2.").arg(where, why);
+    }
     why[0] = why[0].toUpper();
     //: What is wrong with a file as a whole.
     return tr("%1.").arg(why);

@@ -20,23 +20,6 @@ void look(Stage &stage, const char *ref)
     QMetaObject::invokeMethod(stage.page(), "look", Q_ARG(QString, QString::fromLatin1(ref)));
 }
 
-/// Waits for what the reader says of every file.
-void takeInAll(Sitting &sitting, const QStringList &paths)
-{
-    QList<QUrl> urls;
-    for (const QString &path : paths)
-        urls << QUrl::fromLocalFile(path);
-    sitting.session().takeInFiles(urls);
-    const auto isRead = [&sitting](int row) {
-        TakeInModel *const model = sitting.session().takeIn();
-        return model->data(model->index(row), model->roleNames().key("fileState")).toInt() != TakeInModel::Reading;
-    };
-    for (int row = 0; row < sitting.session().takeIn()->files(); ++row) {
-        while (!isRead(row))
-            QCoreApplication::processEvents(QEventLoop::WaitForMoreEvents);
-    }
-}
-
 struct Screen
 {
     std::function<void(Sitting &)> before; ///< while the desk is closed
@@ -76,9 +59,22 @@ const std::map<QString, Screen> &screens()
                  sitting.addPerson("ref-ek", {"Ek, Tomas", "2207", 1971}, bakersDiary(*CivilDay::parse("2026-04-20")));
              },
                 [](Sitting &sitting, Stage &) {
-                    takeInAll(sitting,
+                    sitting.takeIn(
                         {sitting.handOver("summary.json", "ref-ek", bakersDiary()), sitting.writeFile("holiday.json", "{\"a\":1}"),
                             sitting.handOver("from-a-neighbouring-clinic-2026-04-27-summary-of-the-diary.json", "ref-new", bakersDiary())});
+                }}},
+        {QStringLiteral("many-things"),
+            {[](Sitting &sitting) {
+                 sitting.addPerson("ref-many", {"Lindqvist-Achterberg, Wilhelmina Josephine", "", 2001}, diaryOfManyThings());
+             },
+                [](Sitting &, Stage &stage) { look(stage, "ref-many"); }}},
+        {QStringLiteral("no-plan"),
+            {[](Sitting &sitting) {
+                 sitting.addPerson("ref-many", {"Ek, Tomas", "", {}}, diaryOfManyThings());
+             },
+                [](Sitting &sitting, Stage &stage) {
+                    look(stage, "ref-many");
+                    sitting.session().review()->setComplaintIndex(2);
                 }}},
         {QStringLiteral("not-open"),
             {[](Sitting &sitting) {

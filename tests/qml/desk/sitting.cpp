@@ -8,9 +8,9 @@
 #include "base/file.h"
 #include "exchange/fhir.h"
 #include "exchange/tables.h"
+#include "support/diary_builder.h"
 
 #include <QCoreApplication>
-#include <QElapsedTimer>
 
 #include <algorithm>
 #include <cstdio>
@@ -43,6 +43,25 @@ std::vector<Entry> bakersDiary(CivilDay lastDay)
     return entries;
 }
 
+std::vector<Entry> diaryOfManyThings()
+{
+    DiaryBuilder builder;
+    builder.complaint("shoulder", body({{Field::Region, std::string("shoulder")}, {Field::Side, std::string("right")}}));
+    for (int number = 1; number <= 12; ++number) {
+        const std::string key = "exercise-" + std::to_string(number);
+        builder.item(item(key, "2026-03-02", {onDays(3, 15), onDays(3, 12)})).sets("2026-04-20", "morning", key, number % 4, 15);
+    }
+    builder.checks("2026-03-02", {6, 6, 5, -1, 5, 6, 4, 4, -1, -1, 3, 4});
+    builder.complaint("heel", body({{Field::Region, std::string("plantar heel")}, {Field::Side, std::string("left")}}))
+        .item(item("raise", "2026-04-01", {onDays(3, 15)}))
+        .checks("2026-04-01", {2, 2, 3});
+    builder.complaint("elbow", body({{Field::Region, std::string("outer elbow")}, {Field::Side, std::string("left")}}));
+    auto entries = builder.entries();
+    // The builder begins with a complaint of its own.
+    std::erase_if(entries, [](const Entry &entry) { return entry.id == "complaint-main"; });
+    return entries;
+}
+
 Sitting::Sitting(std::filesystem::path folder)
     : m_folder(std::move(folder))
 {
@@ -60,7 +79,7 @@ void Sitting::addPerson(const std::string &ref, const KnownAs &known, const std:
     const auto diary = readFhir(bytes);
     if (!diary)
         slip("a file of ours cannot be read");
-    if (!takeIn(*desk, *diary, bytes, {.isNew = true, .as = {}}, kDeskNow))
+    if (!morrow::takeIn(*desk, *diary, bytes, {.isNew = true, .as = {}}, kDeskNow))
         slip("a file of ours was not taken in");
     Draft draft{.kind = Kind::KnownAs, .author = Author::Clinic};
     draft.body.set(Field::Label, known.label);
@@ -90,6 +109,24 @@ void Sitting::open()
     m_session->open();
     while (m_session->caseload()->toRead() > 0)
         QCoreApplication::processEvents(QEventLoop::WaitForMoreEvents);
+}
+
+void Sitting::takeIn(const QStringList &paths)
+{
+    QList<QUrl> urls;
+    for (const QString &path : paths)
+        urls << QUrl::fromLocalFile(path);
+    m_session->takeInFiles(urls);
+    for (int row = 0; row < m_session->takeIn()->files(); ++row) {
+        while (ofFile(row, "fileState").toInt() == TakeInModel::Reading)
+            QCoreApplication::processEvents(QEventLoop::WaitForMoreEvents);
+    }
+}
+
+QVariant Sitting::ofFile(int row, const char *role)
+{
+    TakeInModel *const model = m_session->takeIn();
+    return model->data(model->index(row), model->roleNames().key(role));
 }
 
 QString Sitting::handOver(const std::string &name, const std::string &ref, const std::vector<Entry> &entries)

@@ -28,10 +28,12 @@ public:
     [[nodiscard]] Moment now() const override { return kDeskNow; }
 };
 
+/// A diary of demo-data.
+[[nodiscard]] std::vector<Entry> demoDiary(const char *folder);
 /// The paper diary of demo-data up to \a lastDay.
 [[nodiscard]] std::vector<Entry> bakersDiary(CivilDay lastDay = diaryDay(kDeskNow, std::chrono::minutes(0)));
-/// The same, in which every complaint's item loads and nothing was entered at all.
-[[nodiscard]] std::vector<Entry> demoDiary(const char *folder);
+/// Three complaints, the first with 12 exercises, the last without a plan.
+[[nodiscard]] std::vector<Entry> diaryOfManyThings();
 
 class Sitting
 {
@@ -46,6 +48,10 @@ public:
 
     /// Opens the desk and reads the whole caseload.
     void open();
+    /// Takes in \a paths and waits for what the reader says of each.
+    void takeIn(const QStringList &paths);
+    /// What row \a row of the files says, by the name of its role.
+    [[nodiscard]] QVariant ofFile(int row, const char *role);
     /// A file of \a ref in the folder of handed-over files; gives its path.
     [[nodiscard]] QString handOver(const std::string &name, const std::string &ref, const std::vector<Entry> &entries);
     /// Any file there.

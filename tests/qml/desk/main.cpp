@@ -1,0 +1,24 @@
+// SPDX-FileCopyrightText: The project authors
+// SPDX-License-Identifier: GPL-3.0-only
+
+#include "support/suite.h"
+
+#include "Style/english_plurals.h"
+#include "qml/stage.h"
+
+#include <QApplication>
+
+// What an assistive program switches on when it starts, and nothing public does.
+#include <private/qguiapplication_p.h>
+#include <qpa/qplatformaccessibility.h>
+#include <qpa/qplatformintegration.h>
+
+int main(int argc, char **argv)
+{
+    morrow::test::settleSurroundings();
+    const QApplication app(argc, argv); // Qt Charts needs widgets
+    morrow::EnglishPlurals plurals;
+    QApplication::installTranslator(&plurals);
+    QGuiApplicationPrivate::platformIntegration()->accessibility()->setActive(true);
+    return morrow::test::runSuites(argc, argv);
+}

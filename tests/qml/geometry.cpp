@@ -1,0 +1,120 @@
+// SPDX-FileCopyrightText: The project authors
+// SPDX-License-Identifier: GPL-3.0-only
+
+#include "qml/geometry.h"
+
+#include <algorithm>
+
+namespace morrow::test {
+
+namespace {
+
+bool isAround(const QQuickItem *outer, const QQuickItem *item)
+{
+    return outer == item || outer->isAncestorOf(item);
+}
+
+/// Where the letters of a text stand, which may be less than the place it was given.
+QRectF lettersOf(const QQuickItem *text)
+{
+    const double width = text->property("contentWidth").toDouble();
+    const double height = text->property("contentHeight").toDouble();
+    const int across = text->property("effectiveHorizontalAlignment").toInt();
+    const int along = text->property("verticalAlignment").toInt();
+    const double left = across == Qt::AlignRight ? text->width() - width : across == Qt::AlignHCenter ? (text->width() - width) / 2 : 0;
+    const double top = along == Qt::AlignVCenter ? (text->height() - height) / 2 : 0;
+    return text->mapRectToScene({left, top, width, height});
+}
+
+/// Whether it stands in a row of a list that is not, or not all, inside the list.
+bool isScrolledAway(const QQuickItem *item)
+{
+    const QQuickItem *row = item;
+    for (const QQuickItem *around = item->parentItem(); around != nullptr; around = around->parentItem()) {
+        if (around->inherits("QQuickListView"))
+            return !placeOf(around).contains(placeOf(row));
+        if (around->parentItem() == nullptr || !around->parentItem()->inherits("QQuickListView"))
+            row = around;
+    }
+    return false;
+}
+
+} // namespace
+
+bool isText(const QQuickItem *item)
+{
+    return item->inherits("QQuickText") && !item->property("text").toString().isEmpty();
+}
+
+bool isPressable(const QQuickItem *item)
+{
+    return item->inherits("QQuickAbstractButton") || item->inherits("QQuickTextField");
+}
+
+QString told(const QQuickItem *item)
+{
+    const QRectF place = placeOf(item);
+    return QStringLiteral("%1 \"%2\" at %3,%4 %5x%6")
+        .arg(QString::fromLatin1(item->metaObject()->className()), item->property("text").toString())
+        .arg(place.x())
+        .arg(place.y())
+        .arg(place.width())
+        .arg(place.height());
+}
+
+std::vector<QQuickItem *> visibleThat(QQuickItem *item, bool (*are)(const QQuickItem *))
+{
+    std::vector<QQuickItem *> found = visibleItems(item);
+    found.erase(std::remove_if(found.begin(), found.end(), [are](const QQuickItem *each) { return !are(each); }), found.end());
+    return found;
+}
+
+QStringList breaches(Stage &stage, QQuickItem *from)
+{
+    constexpr double kRounding = 0.51;
+    constexpr double kTarget = 48;
+    constexpr double kGap = 8;
+    QStringList found;
+    const double width = stage.window().width();
+
+    std::vector<QQuickItem *> pressables = visibleThat(from, isPressable);
+    std::vector<QQuickItem *> texts = visibleThat(from, isText);
+    std::erase_if(pressables, isScrolledAway);
+    std::erase_if(texts, isScrolledAway);
+    if (pressables.empty() || texts.empty())
+        found << QStringLiteral("nothing to be seen");
+    for (const QQuickItem *item : pressables) {
+        const QRectF place = placeOf(item);
+        if (place.width() < kTarget || place.height() < kTarget)
+            found << told(item) + QStringLiteral(" is under 48");
+        if (place.left() < 0 || place.right() > width)
+            found << told(item) + QStringLiteral(" is off the window");
+        for (const QQuickItem *other : pressables) {
+            const QRectF near = place.adjusted(-kGap + kRounding, -kGap + kRounding, kGap - kRounding, kGap - kRounding);
+            if (other != item && near.intersects(placeOf(other)))
+                found << told(item) + QStringLiteral(" is less than 8 from ") + told(other);
+        }
+    }
+    for (const QQuickItem *text : texts) {
+        const QRectF letters = lettersOf(text);
+        if (text->property("truncated").toBool() || text->property("contentWidth").toDouble() > text->width() + kRounding
+            || text->property("contentHeight").toDouble() > text->height() + kRounding)
+            found << told(text) + QStringLiteral(" is cut");
+        if (letters.left() < 0 || letters.right() > width)
+            found << told(text) + QStringLiteral(" is off the window");
+        for (const QQuickItem *item : pressables) {
+            if (item->isAncestorOf(text) && !placeOf(item).adjusted(-kRounding, -kRounding, kRounding, kRounding).contains(letters))
+                found << told(text) + QStringLiteral(" leaves ") + told(item);
+            if (!isAround(item, text) && placeOf(item).intersects(letters))
+                found << told(text) + QStringLiteral(" lies under ") + told(item);
+        }
+        for (const QQuickItem *other : texts) {
+            const QRectF both = letters.intersected(lettersOf(other));
+            if (other != text && both.width() > kRounding && both.height() > kRounding)
+                found << told(text) + QStringLiteral(" overlaps ") + told(other);
+        }
+    }
+    return found;
+}
+
+} // namespace morrow::test
