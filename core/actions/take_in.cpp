@@ -31,9 +31,7 @@ auto of(const DeskError &error)
 std::optional<Kind> deskKind(const FhirDiary &diary)
 {
     for (const Entry &entry : diary.entries) {
-        const bool isDesks
-            = entry.kind == Kind::Memo || entry.kind == Kind::KnownAs || entry.kind == Kind::Alias || entry.kind == Kind::SetAside;
-        if (isDesks || entry.kind == Kind::Handed)
+        if (!canBeHandedOver(entry.kind))
             return entry.kind;
     }
     return std::nullopt;

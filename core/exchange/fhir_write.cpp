@@ -20,11 +20,6 @@ namespace {
 
 using namespace std::string_view_literals;
 
-bool staysAtDesk(Kind kind) noexcept
-{
-    return kind == Kind::Memo || kind == Kind::KnownAs || kind == Kind::Alias || kind == Kind::SetAside;
-}
-
 /// Chooses what belongs into a file, and counts what does not.
 std::vector<const Entry *> chosen(std::span<const Entry> entries, FhirFile file, FhirBundle &bundle)
 {

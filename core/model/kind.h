@@ -47,6 +47,18 @@ enum class Author : std::uint8_t {
     Clinic
 };
 
+/// Whether entries of \a kind are the desk's own and in no file but those of its record.
+[[nodiscard]] constexpr bool staysAtDesk(Kind kind) noexcept
+{
+    return kind == Kind::Memo || kind == Kind::KnownAs || kind == Kind::Alias || kind == Kind::SetAside;
+}
+
+/// Whether entries of \a kind can come in a file from outside.
+[[nodiscard]] constexpr bool canBeHandedOver(Kind kind) noexcept
+{
+    return !staysAtDesk(kind) && kind != Kind::Handed;
+}
+
 [[nodiscard]] std::string_view name(Kind kind) noexcept;
 [[nodiscard]] std::optional<Kind> kindNamed(std::string_view text) noexcept;
 [[nodiscard]] std::string_view name(Author author) noexcept;
