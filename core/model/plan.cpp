@@ -89,6 +89,7 @@ std::optional<Stage> readStage(const Body &body)
     stage.dose.downSeconds = wholeNumber(body, Field::DownS);
     stage.minDays = body.intOr(Field::MinDays, 0);
     stage.minSessions = body.intOr(Field::MinSessions, 0);
+    stage.keyPoint = body.textOr(Field::KeyPoint);
     return stage;
 }
 
@@ -149,6 +150,7 @@ std::optional<Plan> Plan::read(const Body &body, CivilDay from)
         .complaint = std::string(body.textOr(Field::Complaint)),
         .number = body.intOr(Field::Number, 1),
         .from = from,
+        .by = std::string(body.textOr(Field::By)),
         .items = {},
         .limits = readLimits(body),
         .authority = readAuthority(body.textOr(Field::Authority)),

@@ -40,6 +40,7 @@ struct Stage
     Rhythm rhythm;
     int minDays = 0; ///< before the next stage may be offered
     int minSessions = 0;
+    std::string keyPoint{}; ///< what to mind, in the clinician's words
 };
 
 struct Item
@@ -99,6 +100,7 @@ struct Plan
     std::string complaint;
     int number = 1;
     CivilDay from; ///< the first day it is in force; no revision changes a day before it
+    std::string by{}; ///< who issued it, as they wrote it
     std::vector<Item> items; ///< in the clinician's order
     Limits limits;
     Authority authority = Authority::Clinic;
