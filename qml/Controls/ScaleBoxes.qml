@@ -61,6 +61,8 @@ ColumnLayout {
         property int stop: Math.max(0, root.value)
 
         Layout.fillWidth: true
+        // Known at once: what a Grid finds out later a layout around it may not hear of any more.
+        Layout.preferredHeight: root.rows * (root.side + Theme.gap) - Theme.gap
         columns: root.columns
         spacing: Theme.gap
 
