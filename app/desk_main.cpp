@@ -6,7 +6,6 @@
 #include "startup.h"
 
 #include <QApplication>
-#include <QDir>
 #include <QQuickView>
 
 #include <filesystem>
@@ -18,14 +17,6 @@ std::filesystem::path readerProgram()
 {
     std::error_code ignored;
     return std::filesystem::read_symlink("/proc/self/exe", ignored).replace_filename("morrow-reader");
-}
-
-QList<QUrl> localFiles(const QStringList &files)
-{
-    QList<QUrl> urls;
-    for (const QString &file : files)
-        urls << QUrl::fromLocalFile(QDir::current().absoluteFilePath(file));
-    return urls;
 }
 
 } // namespace
@@ -53,6 +44,6 @@ int main(int argc, char **argv)
         return 1;
     morrow::watch(*window.engine(), window, options);
     window.show();
-    session.takeInFiles(localFiles(options.files));
+    session.takeInFiles(morrow::localFiles(options.files));
     return QApplication::exec();
 }

@@ -5,6 +5,7 @@
 
 #include <QCommandLineParser>
 #include <QCoreApplication>
+#include <QDir>
 #include <QGuiApplication>
 #include <QPalette>
 #include <QQmlComponent>
@@ -131,6 +132,14 @@ StartOptions readOptions(const Program &program)
     if (parser.isSet(window))
         options.size = readSize(parser.value(window));
     return options;
+}
+
+QList<QUrl> localFiles(const QStringList &files)
+{
+    QList<QUrl> urls;
+    for (const QString &file : files)
+        urls << QUrl::fromLocalFile(QDir::current().absoluteFilePath(file));
+    return urls;
 }
 
 std::unique_ptr<Clock> clockFrom(const std::optional<Moment> &start)

@@ -9,11 +9,13 @@
 
 #include "base/clock.h"
 
+#include <QList>
 #include <QQmlEngine>
 #include <QQuickWindow>
 #include <QSize>
 #include <QString>
 #include <QStringList>
+#include <QUrl>
 
 #include <filesystem>
 #include <memory>
@@ -48,6 +50,9 @@ void prepareDrawing();
 /// Reads the command line of the application that is running; a wrong one ends the program with
 /// one sentence and status 2.
 [[nodiscard]] StartOptions readOptions(const Program &program);
+
+/// \a files of the command line, as addresses.
+[[nodiscard]] QList<QUrl> localFiles(const QStringList &files);
 
 /// The machine's clock, or one that began at \a start when it was made and runs on.
 [[nodiscard]] std::unique_ptr<Clock> clockFrom(const std::optional<Moment> &start);
