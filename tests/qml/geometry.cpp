@@ -39,6 +39,28 @@ bool isScrolledAway(const QQuickItem *item)
     return false;
 }
 
+const QQuickItem *scrollOf(const QQuickItem *item)
+{
+    const QQuickItem *around = item->parentItem();
+    while (around != nullptr && !around->inherits("QQuickFlickable"))
+        around = around->parentItem();
+    return around;
+}
+
+/// Whether \a item lies in a part of the page that scrolls without \a other, and not wholly, with
+/// a gap around it, in what is seen of that part: then where they stand says nothing.
+bool scrollsUnder(const QQuickItem *item, const QQuickItem *other)
+{
+    constexpr double kGap = 8;
+    const QQuickItem *const scroll = scrollOf(item);
+    return scroll != nullptr && !scroll->isAncestorOf(other) && !placeOf(scroll).adjusted(0, kGap, 0, -kGap).contains(placeOf(item));
+}
+
+bool standStill(const QQuickItem *item, const QQuickItem *other)
+{
+    return !scrollsUnder(item, other) && !scrollsUnder(other, item);
+}
+
 } // namespace
 
 bool isText(const QQuickItem *item)
@@ -91,7 +113,7 @@ QStringList breaches(Stage &stage, QQuickItem *from)
             found << told(item) + QStringLiteral(" is off the window");
         for (const QQuickItem *other : pressables) {
             const QRectF near = place.adjusted(-kGap + kRounding, -kGap + kRounding, kGap - kRounding, kGap - kRounding);
-            if (other != item && near.intersects(placeOf(other)))
+            if (other != item && standStill(item, other) && near.intersects(placeOf(other)))
                 found << told(item) + QStringLiteral(" is less than 8 from ") + told(other);
         }
     }
@@ -105,12 +127,12 @@ QStringList breaches(Stage &stage, QQuickItem *from)
         for (const QQuickItem *item : pressables) {
             if (item->isAncestorOf(text) && !placeOf(item).adjusted(-kRounding, -kRounding, kRounding, kRounding).contains(letters))
                 found << told(text) + QStringLiteral(" leaves ") + told(item);
-            if (!isAround(item, text) && placeOf(item).intersects(letters))
+            if (!isAround(item, text) && standStill(item, text) && placeOf(item).intersects(letters))
                 found << told(text) + QStringLiteral(" lies under ") + told(item);
         }
         for (const QQuickItem *other : texts) {
             const QRectF both = letters.intersected(lettersOf(other));
-            if (other != text && both.width() > kRounding && both.height() > kRounding)
+            if (other != text && standStill(other, text) && both.width() > kRounding && both.height() > kRounding)
                 found << told(text) + QStringLiteral(" overlaps ") + told(other);
         }
     }

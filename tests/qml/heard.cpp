@@ -69,4 +69,14 @@ QStringList unnamed(QObject *from, int &acting)
     return found;
 }
 
+QStringList heardTexts(QObject *from)
+{
+    QStringList texts;
+    for (QAccessibleInterface *node : walk(from)) {
+        if (node->role() == QAccessible::StaticText || node->role() == QAccessible::AlertMessage || node->role() == QAccessible::Heading)
+            texts << node->text(QAccessible::Name);
+    }
+    return texts;
+}
+
 } // namespace morrow::test

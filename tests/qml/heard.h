@@ -23,6 +23,9 @@ namespace morrow::test {
 
 [[nodiscard]] std::vector<QAccessibleInterface *> withRole(const std::vector<QAccessibleInterface *> &nodes, QAccessible::Role role);
 
+/// The texts that it reads out from \a from down.
+[[nodiscard]] QStringList heardTexts(QObject *from);
+
 /// What acts below \a from and has no name or no action; empty when all have both. \a acting is how many there are.
 [[nodiscard]] QStringList unnamed(QObject *from, int &acting);
 

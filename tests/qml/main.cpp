@@ -3,6 +3,7 @@
 
 #include "support/suite.h"
 
+#include "Style/english_plurals.h"
 #include "qml/stage.h"
 
 #include <QGuiApplication>
@@ -16,6 +17,8 @@ int main(int argc, char **argv)
 {
     morrow::test::settleSurroundings();
     const QGuiApplication app(argc, argv);
+    morrow::EnglishPlurals plurals;
+    QGuiApplication::installTranslator(&plurals);
     QGuiApplicationPrivate::platformIntegration()->accessibility()->setActive(true);
     return morrow::test::runSuites(argc, argv);
 }

@@ -76,7 +76,9 @@ void Stage::show(const Look &look)
     QGuiApplication::setLayoutDirection(look.direction);
     m_theme->setProperty("mode", look.mode);
     m_theme->setProperty("textPercent", look.textPercent);
-    m_theme->setProperty("turned", look.turned);
+    if (look.turned != m_isTurned) // a page may turn itself
+        m_theme->setProperty("turned", look.turned);
+    m_isTurned = look.turned;
     m_view.resize(look.size);
     m_view.show();
     m_view.requestActivate();
@@ -87,7 +89,7 @@ QImage Stage::picture()
 {
     // A text that wraps changes the height of what it stands in, which moves what is below:
     // each round of laying out may ask for one more.
-    for (int round = 0; round < 3; ++round) {
+    for (int round = 0; round < 8; ++round) {
         QCoreApplication::processEvents();
         m_view.grabWindow();
     }

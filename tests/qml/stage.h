@@ -62,6 +62,7 @@ public:
 private:
     QQuickView m_view;
     QObject *m_theme = nullptr;
+    bool m_isTurned = false;
 };
 
 /// Everything to be seen below \a item, itself included, in the order of drawing.

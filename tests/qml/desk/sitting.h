@@ -8,6 +8,7 @@
 /// the demo diaries.
 
 #include "Desk/desk_session.h"
+#include "qml/people.h"
 
 #include <QQuickView>
 #include <QTemporaryDir>
@@ -18,22 +19,6 @@
 #include <vector>
 
 namespace morrow::test {
-
-/// The last day of the paper diary.
-inline constexpr Moment kDeskNow{1'777'273'200'000, 120}; // 2026-04-27T09:00+02:00
-
-class StandingClock final : public Clock
-{
-public:
-    [[nodiscard]] Moment now() const override { return kDeskNow; }
-};
-
-/// A diary of demo-data.
-[[nodiscard]] std::vector<Entry> demoDiary(const char *folder);
-/// The paper diary of demo-data up to \a lastDay.
-[[nodiscard]] std::vector<Entry> bakersDiary(CivilDay lastDay = diaryDay(kDeskNow, std::chrono::minutes(0)));
-/// Three complaints, the first with 12 exercises, the last without a plan.
-[[nodiscard]] std::vector<Entry> diaryOfManyThings();
 
 class Sitting
 {
