@@ -24,8 +24,8 @@ Target {
     readonly property int size: root.second ? Theme.secondSize : Theme.bodySize
 
     enabled: root.opens
-    implicitHeight: Math.max(root.opens ? Theme.target : 0, flow.implicitHeight + root.topPadding + root.bottomPadding)
-    topPadding: root.opens ? Theme.gap : Theme.tinyGap
+    implicitHeight: Math.max(Theme.target, flow.implicitHeight + root.topPadding + root.bottomPadding)
+    topPadding: Theme.gap
     bottomPadding: root.topPadding
     leftPadding: 0
     rightPadding: 0
