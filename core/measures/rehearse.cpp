@@ -1,0 +1,72 @@
+// SPDX-FileCopyrightText: The project authors
+// SPDX-License-Identifier: GPL-3.0-only
+
+#include "measures/rehearse.h"
+
+#include "measures/check.h"
+#include "measures/days.h"
+#include "measures/response.h"
+#include "measures/week_rules.h"
+
+#include <algorithm>
+#include <optional>
+#include <utility>
+
+namespace morrow {
+
+namespace {
+
+std::vector<std::optional<Progression>> progressionsOn(const Diary &diary, const ComplaintDiary &complaint, CivilDay planStart, CivilDay to)
+{
+    const Responses responses(complaint, to);
+    const std::vector<WeekRule> rules = weekRules(complaint, responses, to);
+    // Reference and current are the same in any window; one of a day has no trend to compute.
+    const CheckMeasures check = checkMeasures(diary, complaint, {planStart, to, to});
+    return progressions(
+        {.diary = diary, .complaint = complaint, .responses = responses, .rules = rules, .check = check, .planStart = planStart, .to = to});
+}
+
+bool saysTheSame(const Progression &a, const Progression &b)
+{
+    const auto isSame = [](const Reason &one, const Reason &other) { return one.condition == other.condition && one.isMet == other.isMet; };
+    return a.decision == b.decision && a.toStage == b.toStage && a.waits == b.waits
+        && std::equal(a.reasons.begin(), a.reasons.end(), b.reasons.begin(), b.reasons.end(), isSame);
+}
+
+void add(std::vector<RehearsedSpan> &spans, CivilDay day, int stage, Progression progression)
+{
+    if (!spans.empty()) {
+        RehearsedSpan &last = spans.back();
+        if (last.last + 1 == day && last.stage == stage && saysTheSame(last.progression, progression)) {
+            last.last = day;
+            return;
+        }
+    }
+    spans.push_back({day, day, stage, std::move(progression)});
+}
+
+} // namespace
+
+std::vector<RehearsedComplaint> rehearse(const Diary &diary, CivilDay to)
+{
+    std::vector<RehearsedComplaint> result;
+    for (const ComplaintDiary &complaint : diary.complaints()) {
+        const auto planStart = complaint.firstStart();
+        if (!planStart || *planStart > to)
+            continue;
+        RehearsedComplaint rehearsed{complaint.complaint.key, {}};
+        for (const ItemDiary &item : complaint.items)
+            rehearsed.items.push_back({item.item.key, {}});
+        for (CivilDay day = *planStart; day <= to; day = day + 1) {
+            auto said = progressionsOn(diary, complaint, *planStart, day);
+            for (std::size_t i = 0; i < said.size(); ++i) {
+                if (said[i])
+                    add(rehearsed.items[i].spans, day, stageOn(complaint.items[i], day).number, *std::move(said[i]));
+            }
+        }
+        result.push_back(std::move(rehearsed));
+    }
+    return result;
+}
+
+} // namespace morrow
