@@ -6,6 +6,7 @@
 #include "batch/words.h"
 
 #include <algorithm>
+#include <iterator>
 
 namespace morrow::batch {
 
@@ -39,8 +40,9 @@ Result<Arguments, std::string> Arguments::parse(std::span<const std::string> wor
         }
         if (value.empty() != rule->value.empty())
             return failure("The option " + name + " needs a value: " + std::string(rule->value) + ".");
-        if (!arguments.m_options.emplace(name, std::move(value)).second)
+        if (!rule->isRepeated && arguments.has(name))
             return failure("The option " + name + " is given twice.");
+        arguments.m_options.emplace(name, std::move(value));
     }
     return arguments;
 }
@@ -49,6 +51,14 @@ std::optional<std::string> Arguments::value(std::string_view option) const
 {
     const auto found = m_options.find(option);
     return found == m_options.end() ? std::nullopt : std::optional(found->second);
+}
+
+std::vector<std::string> Arguments::values(std::string_view option) const
+{
+    std::vector<std::string> all;
+    const auto [first, end] = m_options.equal_range(option);
+    std::transform(first, end, std::back_inserter(all), [](const auto &one) { return one.second; });
+    return all;
 }
 
 Result<std::optional<CivilDay>, std::string> Arguments::day(std::string_view option) const

@@ -38,6 +38,7 @@ constexpr std::array kVerbs{
     Verb{"take-in", takeInFiles},
     Verb{"undo-take-in", undoTakingIn},
     Verb{"rebuild", rebuildDesk},
+    Verb{"rehearse", rehearseRule},
     Verb{"merge", mergeDiaries},
 };
 

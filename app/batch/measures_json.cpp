@@ -206,27 +206,6 @@ std::string_view name(WeekRuleName rule)
     return {};
 }
 
-Json toJson(const Progression &progression)
-{
-    return Json::object({
-        {"decision", name(progression.decision)},
-        {"toStage", progression.toStage},
-        {"waits", progression.waits},
-        {"unmet", listOf(progression.unmet, [](Condition condition) { return Json(name(condition)); })},
-        {"reasons",
-            listOf(progression.reasons,
-                [](const Reason &reason) {
-                    return Json::object({
-                        {"condition", name(reason.condition)},
-                        {"text", "condition." + std::string(name(reason.condition))},
-                        {"met", reason.isMet},
-                        {"value", reason.value},
-                        {"limit", reason.limit},
-                    });
-                })},
-    });
-}
-
 Json toJson(const std::optional<Trend> &trend)
 {
     if (!trend)
@@ -287,7 +266,7 @@ Json toJson(const ItemMeasures &item)
         {"stageBegan", toJson(item.stageBegan)},
         {"adherence", toJson(item.adherence)},
         {"weeks", listOf(item.weeks, [](const ItemWeek &week) { return toJson(week); })},
-        {"progression", item.progression ? toJson(*item.progression) : Json()},
+        {"progression", item.progression ? progressionJson(*item.progression) : Json()},
     });
 }
 
@@ -361,6 +340,27 @@ Json toJson(const ComplaintMeasures &complaint)
 }
 
 } // namespace
+
+Json progressionJson(const Progression &progression)
+{
+    return Json::object({
+        {"decision", name(progression.decision)},
+        {"toStage", progression.toStage},
+        {"waits", progression.waits},
+        {"unmet", listOf(progression.unmet, [](Condition condition) { return Json(name(condition)); })},
+        {"reasons",
+            listOf(progression.reasons,
+                [](const Reason &reason) {
+                    return Json::object({
+                        {"condition", name(reason.condition)},
+                        {"text", "condition." + std::string(name(reason.condition))},
+                        {"met", reason.isMet},
+                        {"value", reason.value},
+                        {"limit", reason.limit},
+                    });
+                })},
+    });
+}
 
 Json toJson(const std::vector<ComplaintMeasures> &measures, CivilDay to)
 {

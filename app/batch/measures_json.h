@@ -15,4 +15,7 @@ namespace morrow::batch {
 /// built has no key.
 [[nodiscard]] Json toJson(const std::vector<ComplaintMeasures> &measures, CivilDay to);
 
+/// What the rule says, with its reasons: names, text keys and the values put in.
+[[nodiscard]] Json progressionJson(const Progression &progression);
+
 } // namespace morrow::batch

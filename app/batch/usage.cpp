@@ -40,6 +40,10 @@ std::string_view usage() noexcept
       Takes one file out again, by its SHA-256. take-in with --new or --as brings it back.
   rebuild --desk DIR
       Makes the store of a desk again from its record.
+  rehearse INPUT [--plan FILE] [--set KEY=VALUE]... [--as-of DAY]
+      Says what the rule for the next stage would have offered on each day of a past
+      diary, and why, with the plan of FILE or other settings (during_limit=4); as
+      spans of days on which it said the same. Nothing is changed by it.
   merge INPUT... OUT
       Writes the diaries of one person, put together, as one summary. OUT must not exist.
   demo DIR
@@ -52,7 +56,7 @@ INPUT is a folder of tables, CSV files as the README of demo-data describes them
 FHIR file as convert writes them, or the folder of a store; where that holds several
 persons, --person REF says whose.
 A DAY is written as 2026-04-27. Results come on standard output, messages on
-standard error. measure and check change nothing.
+standard error. measure, rehearse and check change nothing.
 
 status: 0 done, 1 the input was refused, 2 wrong usage, 3 the machine failed
 (no space, no permission, an output that takes no more).

@@ -26,6 +26,7 @@ using Words = std::span<const std::string>;
 [[nodiscard]] Status takeInFiles(Words words);
 [[nodiscard]] Status undoTakingIn(Words words);
 [[nodiscard]] Status rebuildDesk(Words words);
+[[nodiscard]] Status rehearseRule(Words words);
 [[nodiscard]] Status mergeDiaries(Words words);
 
 } // namespace morrow::batch

@@ -37,7 +37,8 @@ private Q_SLOTS:
     {
         const QByteArray help = run({QStringLiteral("--help")}).out;
 
-        for (const char *name : {"measure", "check", "convert", "demo", "--as-of", "--from", "--text", "--to", "--help", "--version"})
+        for (const char *name : {"measure", "check", "convert", "rehearse", "demo", "--set", "--plan", "--as-of", "--from", "--text",
+                 "--to", "--help", "--version"})
             QVERIFY2(help.contains(name), name);
     }
 
@@ -78,6 +79,13 @@ private Q_SLOTS:
         row("convert to an unknown format", QStringLiteral("convert IN --to xml OUT"), "There is no format 'xml'.");
         row("convert to what is not built", QStringLiteral("convert IN --to calendar OUT"),
             "The format calendar is not built yet; tables, store, summary, plan and visit are.");
+        row("rehearse of nothing", QStringLiteral("rehearse"), "The verb rehearse needs one INPUT, a folder of tables, a file or a store.");
+        row("a setting without value", QStringLiteral("rehearse IN --set during_limit"),
+            "The option --set needs KEY=VALUE, and 'during_limit' is none.");
+        row("a setting that no plan has", QStringLiteral("rehearse IN --set during=4"), "There is no setting 'during' of a plan.");
+        row("a setting out of bounds", QStringLiteral("rehearse IN --set during_limit=11"), "The setting during_limit cannot be '11'.");
+        row("a second setting out of bounds", QStringLiteral("rehearse IN --set during_limit=1 --set check_limit=x"),
+            "The setting check_limit cannot be 'x'.");
         row("demo nowhere", QStringLiteral("demo"), "The verb demo needs one DIR, the folder to write into.");
     }
 

@@ -1,0 +1,96 @@
+// SPDX-FileCopyrightText: The project authors
+// SPDX-License-Identifier: GPL-3.0-only
+
+#include "support/suite.h" // Qt first: moc cannot read some standard headers
+
+#include "actions/rehearse.h"
+#include "support/diary_builder.h"
+
+#include <algorithm>
+
+using namespace morrow;
+using namespace morrow::test;
+
+namespace {
+
+using Code = ProposalProblem::Code;
+
+DiaryBuilder trained()
+{
+    DiaryBuilder builder;
+    builder.item(item("squat", "2026-03-02", {onDays(3, 15)})).sets("2026-03-02", "morning", "squat", 3, 15).check("2026-03-02", 4);
+    return builder;
+}
+
+/// A plan with other limits, whose items start later.
+std::vector<Entry> proposedPlan(std::string_view key)
+{
+    DiaryBuilder builder;
+    builder.item(item(key, "2026-05-01", {onDays(4, 10)})).planSetting(Field::DuringLimit, number("2"));
+    return builder.entries();
+}
+
+/// What is left of \a entries without their plans.
+std::vector<Entry> withoutPlans(std::vector<Entry> entries)
+{
+    std::erase_if(entries, [](const Entry &entry) { return entry.kind == Kind::Plan; });
+    return entries;
+}
+
+} // namespace
+
+/// A proposal is looked at on the person's own entries, none of which it touches.
+class tst_rehearsing : public QObject
+{
+    Q_OBJECT
+
+private Q_SLOTS:
+    void init() { QTest::failOnWarning(QRegularExpression(QStringLiteral(".?"))); }
+
+    void aSettingChangesThePlanAndNothingElse()
+    {
+        const std::vector<Entry> before = trained().entries();
+
+        const auto after = propose(before, {{}, {{"during_limit", "3.5"}, {"step_sessions", "2"}}});
+
+        QVERIFY(after.has_value());
+        const Diary diary = Diary::from(*after);
+        QCOMPARE(diary.complaints().front().limits().during.toString(), std::string("3.5"));
+        QCOMPARE(diary.complaints().front().limits().stepSessions, 2);
+        QVERIFY(withoutPlans(*after) == withoutPlans(before));
+    }
+
+    void aBegunItemOfAProposedPlanBeganWhenItDid()
+    {
+        const auto after = propose(trained().entries(), {proposedPlan("squat"), {}});
+
+        QVERIFY(after.has_value());
+        const ComplaintDiary complaint = Diary::from(*after).complaints().front();
+        QCOMPARE(complaint.items.front().item.start, day("2026-03-02"));
+        QCOMPARE(complaint.items.front().item.stages.front().dose.sets, 4);
+        QCOMPARE(complaint.items.front().sets.size(), std::size_t(3));
+        QCOMPARE(complaint.limits().during.toString(), std::string("2"));
+    }
+
+    void aSettingCountsOverTheProposedPlan()
+    {
+        const auto after = propose(trained().entries(), {proposedPlan("squat"), {{"during_limit", "7"}}});
+
+        QCOMPARE(Diary::from(*after).complaints().front().limits().during.toString(), std::string("7"));
+    }
+
+    void whatCannotBeRehearsedIsSaid()
+    {
+        const std::vector<Entry> entries = trained().entries();
+
+        QVERIFY(propose(entries, {proposedPlan("lunge"), {}}).error().code == Code::PlanOfNothing);
+        QVERIFY(propose(entries, {{}, {{"during", "4"}}}).error().code == Code::SettingUnknown);
+        QVERIFY(propose(entries, {{}, {{"during_limit", "11"}}}).error().code == Code::ValueRefused);
+        QVERIFY(propose(entries, {{}, {{"during_limit", ""}}}).error().code == Code::ValueRefused);
+        QVERIFY(propose(withoutPlans(entries), {}).error().code == Code::NoPlan);
+    }
+};
+
+MORROW_SUITE(tst_rehearsing)
+
+#include "tst_rehearsing.moc"
