@@ -174,8 +174,15 @@ void ReviewModel::fillHead(const ComplaintDiary &complaint)
         m_visits = planned ? tr("No visit yet, %n planned", nullptr, *planned) : tr("No visit yet");
         return;
     }
-    //: How many visits there were, of those that are planned.
-    const QString count = planned ? tr("Visit %1 of %2").arg(given).arg(*planned) : tr("Visit %1").arg(given);
+    const QString count = [&planned, given] {
+        if (!planned)
+            return tr("Visit %1").arg(given);
+        if (given > *planned)
+            //: More visits than were planned.
+            return tr("Visit %1, %2 planned").arg(given).arg(*planned);
+        //: How many visits there were, of those that are planned.
+        return tr("Visit %1 of %2").arg(given).arg(*planned);
+    }();
     const int since = m_today - days.back();
     //: After "Visit 4 of 5": how long ago that was.
     const QString ago = since == 0 ? tr("today") : tr("%n day(s) ago", nullptr, since);
