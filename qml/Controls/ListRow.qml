@@ -17,6 +17,8 @@ Target {
     property string beside
     property string below
     property bool chosen: false
+    /** Whether \l text is what is looked for in the list, and so stands out. */
+    property bool emphasis: true
 
     implicitWidth: Theme.columnWidth
     leftPadding: Theme.margin
@@ -42,7 +44,7 @@ Target {
                 Layout.maximumWidth: Math.ceil(implicitWidth)
                 Layout.alignment: Qt.AlignBaseline
                 text: root.text
-                font.bold: true
+                font.bold: root.emphasis
                 Accessible.ignored: true
             }
             Words {

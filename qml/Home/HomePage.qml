@@ -89,21 +89,32 @@ FocusScope {
                 anchors.rightMargin: Theme.margin
                 spacing: 0
 
-                Words {
+                GridLayout {
                     Layout.fillWidth: true
                     visible: root.session.isDemo
-                    rank: Words.Second
-                    //: Over every page while the diary of somebody invented is shown.
-                    text: qsTr("An example: somebody invented.")
-                }
-                ActionButton {
-                    objectName: "leave demo"
-                    Layout.maximumWidth: parent.width
-                    visible: root.session.isDemo
-                    rank: ActionButton.Worded
-                    //: A button that closes the diary of somebody invented.
-                    text: qsTr("Leave the example")
-                    onClicked: root.session.leaveDemo()
+                    // The button stands beside the words where there is room for both.
+                    columns: stripColumn.width >= example.implicitWidth + leave.implicitWidth + columnSpacing ? 2 : 1
+                    columnSpacing: Theme.space
+                    rowSpacing: 0
+
+                    Words {
+                        id: example
+
+                        Layout.fillWidth: true
+                        rank: Words.Second
+                        //: Over every page while the diary of somebody invented is shown.
+                        text: qsTr("An example, invented.")
+                    }
+                    ActionButton {
+                        id: leave
+
+                        objectName: "leave demo"
+                        Layout.maximumWidth: stripColumn.width
+                        rank: ActionButton.Worded
+                        //: A button that closes the diary of somebody invented.
+                        text: qsTr("Leave the example")
+                        onClicked: root.session.leaveDemo()
+                    }
                 }
                 Notice {
                     objectName: "news"

@@ -87,6 +87,13 @@ PageFrame {
             }
         }
     }
+    Words {
+        Layout.fillWidth: true
+        Layout.leftMargin: Theme.margin
+        Layout.rightMargin: Theme.margin
+        //: Over the list of signs at which to stop and ask.
+        text: qsTr("If you notice one of these, choose it.")
+    }
     Repeater {
         model: root.safety.groups
 
@@ -109,10 +116,19 @@ PageFrame {
                     Layout.fillWidth: true
                     leftPadding: 0
                     rightPadding: 0
+                    emphasis: false
                     text: sign.modelData
                     onClicked: {
                         ask.sign = sign.modelData;
                         ask.open();
+                    }
+
+                    Rectangle {
+                        anchors.left: parent.left
+                        anchors.right: parent.right
+                        anchors.top: parent.top
+                        height: Theme.hairWidth
+                        color: Theme.hair
                     }
                 }
             }

@@ -105,6 +105,14 @@ ColumnLayout {
             id: card
 
             required property TodayCard modelData
+            /** The widest name of a side, so that the boxes of both stand in columns. */
+            readonly property real sideWidth: {
+                let width = 0;
+                // Measured again with another size of the text.
+                for (let i = 0; metrics.height > 0 && i < card.modelData.rows.length; ++i)
+                    width = Math.max(width, Math.ceil(metrics.advanceWidth(card.modelData.rows[i].side)));
+                return width;
+            }
 
             Layout.fillWidth: true
             title: card.modelData.title
@@ -121,6 +129,12 @@ ColumnLayout {
                 rank: Words.Second
                 text: card.modelData.week
             }
+            FontMetrics {
+                id: metrics
+
+                font.family: Theme.family
+                font.pixelSize: Theme.bodySize
+            }
             Repeater {
                 model: card.modelData.rows
 
@@ -131,14 +145,13 @@ ColumnLayout {
 
                     Layout.fillWidth: true
                     // The side stands beside its boxes where there is room for three of them.
-                    columns: card.width - 2 * Theme.margin - side.implicitWidth >= 3 * (Theme.setBox * Theme.textScale + Theme.gap) + Theme.space ? 2 : 1
+                    columns: card.width - 2 * Theme.margin - card.sideWidth >= 3 * (Theme.setBox * Theme.textScale + Theme.gap) + Theme.space ? 2 : 1
                     columnSpacing: Theme.space
                     rowSpacing: Theme.tinyGap
 
                     Words {
-                        id: side
-
                         visible: row.modelData.side !== ""
+                        Layout.minimumWidth: row.columns === 2 ? card.sideWidth : 0
                         text: row.modelData.side
                         wrapMode: Text.NoWrap
                         color: Theme.inkSoft

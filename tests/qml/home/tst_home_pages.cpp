@@ -77,7 +77,7 @@ private Q_SLOTS:
         QTest::newRow("after a sign") << QStringLiteral("waiting")
                                       << QStringLiteral("You wrote down a sign. Wait with the exercises until your clinic has answered.");
         QTest::newRow("stop") << QStringLiteral("stop") << QStringLiteral("This diary tells nobody. Please call.");
-        QTest::newRow("demo") << QStringLiteral("demo") << QStringLiteral("An example: somebody invented.");
+        QTest::newRow("demo") << QStringLiteral("demo") << QStringLiteral("An example, invented.");
     }
 
     void aScreenSaysOneClearThing()
