@@ -15,15 +15,6 @@ namespace {
 
 using SeriesKey = std::tuple<OutcomeKind, std::string_view, std::optional<Side>>;
 
-std::optional<Side> otherSide(const std::optional<Side> &side) noexcept
-{
-    if (side == Side::Left)
-        return Side::Right;
-    if (side == Side::Right)
-        return Side::Left;
-    return std::nullopt;
-}
-
 } // namespace
 
 std::vector<OutcomeMeasures> outcomeMeasures(const ComplaintDiary &complaint, CivilDay to)

@@ -269,9 +269,9 @@ Trace behindOutcome(const ComplaintDiary &complaint, CivilDay to, const Outcome 
         if (!ratio || outcome->day == trace.last)
             trace.values.push_back({outcome->entry, outcome->day, outcome->value.toDouble()});
     }
+    const auto other = otherSide(like.side);
     for (const Outcome &outcome : complaint.outcomes) {
-        const bool isOther = outcome.kind == like.kind && outcome.name == like.name && outcome.side && like.side
-            && *outcome.side != *like.side && *outcome.side != Side::Both;
+        const bool isOther = other && outcome.kind == like.kind && outcome.name == like.name && outcome.side == other;
         if (ratio && isOther && outcome.day == trace.last)
             trace.values.push_back({outcome.entry, outcome.day, outcome.value.toDouble()});
     }

@@ -29,8 +29,11 @@ void addLoading(Trace &trace, const ComplaintDiary &complaint, CivilDay day)
 /// What the usual pain up to \a day is made of.
 void addUsual(Trace &trace, const ComplaintDiary &complaint, CivilDay to, CivilDay day)
 {
-    for (const Behind &behind : behindPains(complaint, day - 6, day))
-        trace.shapedBy.push_back(behind.entry);
+    const SorenessDays sore(visitDays(complaint, to), complaint.limits().sorenessDays);
+    for (const Behind &behind : behindPains(complaint, day - 6, day)) {
+        if (!sore.holds(behind.day))
+            trace.shapedBy.push_back(behind.entry);
+    }
     addVisits(trace, complaint, day - 6 - complaint.limits().sorenessDays, std::min(day, to));
 }
 

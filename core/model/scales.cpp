@@ -21,4 +21,13 @@ std::string_view name(Side side) noexcept
     return side == Side::Left ? "left" : side == Side::Right ? "right" : "both";
 }
 
+std::optional<Side> otherSide(const std::optional<Side> &side) noexcept
+{
+    if (side == Side::Left)
+        return Side::Right;
+    if (side == Side::Right)
+        return Side::Left;
+    return std::nullopt;
+}
+
 } // namespace morrow

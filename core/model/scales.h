@@ -54,5 +54,7 @@ enum class Side {
 /// The side called \a text (left, right, both); nullopt for anything else.
 [[nodiscard]] std::optional<Side> sideNamed(std::string_view text) noexcept;
 [[nodiscard]] std::string_view name(Side side) noexcept;
+/// The side across the body; nullopt where there is none.
+[[nodiscard]] std::optional<Side> otherSide(const std::optional<Side> &side) noexcept;
 
 } // namespace morrow
