@@ -79,6 +79,7 @@ void prepareDrawing()
 StartOptions readOptions(const Program &program)
 {
     QCoreApplication::setApplicationName(program.name);
+    QGuiApplication::setDesktopFileName(program.name);
     QCommandLineParser parser;
     parser.setApplicationDescription(program.summary);
     const QCommandLineOption help = parser.addHelpOption();
