@@ -41,7 +41,7 @@ Target {
 
             Words {
                 Layout.fillWidth: true
-                Layout.maximumWidth: Math.ceil(implicitWidth)
+                Layout.maximumWidth: root.beside === "" ? Infinity : Math.ceil(implicitWidth)
                 Layout.alignment: Qt.AlignBaseline
                 text: root.text
                 font.bold: root.emphasis
@@ -56,6 +56,7 @@ Target {
             }
             Item {
                 Layout.fillWidth: true
+                visible: root.beside !== ""
             }
         }
         Words {

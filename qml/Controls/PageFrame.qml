@@ -29,6 +29,11 @@ FocusScope {
     default property alias content: column.data
     property alias bar: barPlace.data
 
+    /** Shows the page from its line on. */
+    function toTop() {
+        scroll.contentY = 0;
+    }
+
     LayoutMirroring.enabled: Theme.mirrored
     LayoutMirroring.childrenInherit: true
     Accessible.role: Accessible.Pane

@@ -39,6 +39,7 @@ Flickable {
     clip: true
     interactive: root.contentHeight > root.height
     boundsBehavior: Flickable.StopAtBounds
+    pixelAligned: true // a thin line between two pixels would not be drawn
     flickableDirection: Flickable.VerticalFlick
     onFocusedChanged: {
         if (root.focused)

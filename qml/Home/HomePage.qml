@@ -31,6 +31,13 @@ FocusScope {
 
     signal fileWanted
 
+    // What was written down stands at the head of the page of signs.
+    onStopsChanged: {
+        const page = signs.itemAt(0) as SafetyPage;
+        if (!root.stops && page)
+            page.toTop();
+    }
+
     function show(view: int) {
         root.view = view;
         for (const page of [pages.itemAt(0), visits.itemAt(0), signs.itemAt(0)]) {
@@ -211,7 +218,10 @@ FocusScope {
             Layout.fillWidth: true
             visible: root.open
             view: root.view
-            onChosen: view => root.show(view)
+            onChosen: view => {
+                root.session.forgetReceived();
+                root.show(view);
+            }
         }
     }
 

@@ -164,6 +164,13 @@ void HomeSession::openFiles(const QList<QUrl> &files)
         reread();
 }
 
+void HomeSession::forgetReceived()
+{
+    m_received.clear();
+    m_refusal.clear();
+    Q_EMIT receivedChanged();
+}
+
 void HomeSession::openDemo()
 {
     auto folder = std::make_unique<QTemporaryDir>();
@@ -179,9 +186,7 @@ void HomeSession::openDemo()
         Q_EMIT receivedChanged();
         return;
     }
-    m_refusal.clear();
-    m_received.clear();
-    Q_EMIT receivedChanged();
+    forgetReceived();
     m_demoFolder = std::move(folder);
     m_demoClock = std::make_unique<DemoClock>(*m_ownClock);
     m_clock = m_demoClock.get();

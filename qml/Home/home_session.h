@@ -64,6 +64,8 @@ public:
     /// Adds what is in \a files, which a clinic or this program wrote; the first of them begins
     /// a diary where there is none. \l received or \l refusal say what became of it.
     Q_INVOKABLE void openFiles(const QList<QUrl> &files);
+    /// What became of the last file has been read.
+    Q_INVOKABLE void forgetReceived();
     /// Shows the diary of somebody invented, in a folder that goes with the program.
     Q_INVOKABLE void openDemo();
     /// Leaves that, back to where the program began.
