@@ -6,6 +6,7 @@
 #include "startup.h"
 
 #include <QApplication>
+#include <QQuickItem>
 #include <QQuickView>
 
 #include <filesystem>
@@ -28,7 +29,7 @@ int main(int argc, char **argv)
     morrow::EnglishPlurals plurals;
     QApplication::installTranslator(&plurals);
     const morrow::StartOptions options = morrow::readOptions(
-        {.name = QStringLiteral("morrow-desk"), .summary = QStringLiteral("What patients entered, for their clinic.")});
+        {.name = QStringLiteral("morrow-desk"), .summary = QStringLiteral("What patients entered, for their clinic."), .hasPersons = true});
 
     morrow::DeskSession session(options.folder, morrow::clockFrom(options.now), readerProgram());
     QQuickView window;
@@ -42,6 +43,8 @@ int main(int argc, char **argv)
     window.setSource(QUrl(QStringLiteral("qrc:/qt/qml/Morrow/Desk/DeskPage.qml")));
     if (window.status() != QQuickView::Ready)
         return 1;
+    if (!options.person.isEmpty())
+        QMetaObject::invokeMethod(window.rootObject(), "look", Q_ARG(QString, options.person));
     morrow::watch(*window.engine(), window, options);
     window.show();
     session.takeInFiles(morrow::localFiles(options.files));

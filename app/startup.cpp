@@ -11,6 +11,7 @@
 #include <QQmlComponent>
 #include <QScreen>
 #include <QStandardPaths>
+#include <QTimer>
 
 #include <chrono>
 #include <cstdio>
@@ -93,9 +94,14 @@ StartOptions readOptions(const Program &program)
     const QCommandLineOption motion({QStringLiteral("less-motion")}, QStringLiteral("Nothing fades or moves."));
     const QCommandLineOption window({QStringLiteral("window")}, QStringLiteral("Size of the window, 360x740."), QStringLiteral("SIZE"));
     const QCommandLineOption demo({QStringLiteral("demo")}, QStringLiteral("Show the diary of somebody invented."));
-    parser.addOptions({store, now, since, theme, text, motion, window});
+    const QCommandLineOption picture(
+        {QStringLiteral("picture")}, QStringLiteral("Draw the window into FILE, a PNG, and end."), QStringLiteral("FILE"));
+    const QCommandLineOption person({QStringLiteral("person")}, QStringLiteral("Open the review of somebody."), QStringLiteral("REF"));
+    parser.addOptions({store, now, since, theme, text, motion, window, picture});
     if (program.hasDemo)
         parser.addOption(demo);
+    if (program.hasPersons)
+        parser.addOption(person);
     parser.addPositionalArgument(QStringLiteral("FILES"), QStringLiteral("Files to open."), QStringLiteral("[FILES...]"));
     if (!parser.parse(QCoreApplication::arguments()))
         refuse(parser.errorText());
@@ -107,7 +113,10 @@ StartOptions readOptions(const Program &program)
     StartOptions options;
     options.files = parser.positionalArguments();
     options.isDemo = program.hasDemo && parser.isSet(demo);
-    options.lessMotion = parser.isSet(motion);
+    options.lessMotion = parser.isSet(motion) || parser.isSet(picture);
+    options.picture = parser.value(picture);
+    if (program.hasPersons)
+        options.person = parser.value(person);
     const QString data = QStandardPaths::writableLocation(QStandardPaths::GenericDataLocation);
     const QString folder = parser.isSet(store) ? parser.value(store) : data + QLatin1Char('/') + program.name;
     options.folder = folder.toStdString();
@@ -174,17 +183,18 @@ void watch(QQmlEngine &engine, QQuickWindow &window, const StartOptions &options
     QObject::connect(&window, &QWindow::screenChanged, &window, fit);
     if (options.size)
         window.resize(*options.size);
-    if (!options.since)
-        return;
-    QObject::connect(
-        &window, &QQuickWindow::frameSwapped, &window,
-        [since = *options.since] {
+    const auto drawn = [since = options.since, picture = options.picture, &window] {
+        if (since) {
             const auto now = std::chrono::steady_clock::now().time_since_epoch();
             std::printf("first frame %lld ms\n",
-                static_cast<long long>(std::chrono::duration_cast<std::chrono::milliseconds>(now).count() - since));
+                static_cast<long long>(std::chrono::duration_cast<std::chrono::milliseconds>(now).count() - *since));
             std::fflush(stdout);
-        },
-        Qt::SingleShotConnection);
+        }
+        if (!picture.isEmpty())
+            QTimer::singleShot(
+                0, &window, [picture, &window] { QCoreApplication::exit(window.grabWindow().save(picture, "PNG") ? 0 : 1); });
+    };
+    QObject::connect(&window, &QQuickWindow::frameSwapped, &window, drawn, Qt::SingleShotConnection);
 }
 
 } // namespace morrow

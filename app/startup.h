@@ -34,6 +34,8 @@ struct StartOptions
     int textPercent = 100;
     bool lessMotion = false;
     std::optional<QSize> size; ///< of the window
+    QString picture; ///< a file: the first frame is drawn into it, and the program ends
+    QString person; ///< whose review is opened
 };
 
 /// Which folder is a program's own: below $XDG_DATA_HOME.
@@ -42,6 +44,7 @@ struct Program
     QString name; ///< "morrow", "morrow-desk": also the folder
     QString summary; ///< for --help
     bool hasDemo = false;
+    bool hasPersons = false;
 };
 
 /// What must be so before the application object is made.
@@ -61,7 +64,8 @@ void prepareDrawing();
 void dress(QQmlEngine &engine, const StartOptions &options);
 
 /// Keeps Theme to the screen that \a window is on, and prints "first frame N ms" once it was
-/// drawn, if the caller said when it started the program.
+/// drawn, if the caller said when it started the program. A picture that was asked for ends the
+/// program, with status 1 if it cannot be written.
 void watch(QQmlEngine &engine, QQuickWindow &window, const StartOptions &options);
 
 } // namespace morrow
