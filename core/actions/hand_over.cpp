@@ -13,7 +13,7 @@ namespace morrow {
 std::optional<HandOver> previewHandOver(const OpenDiary &diary, std::string_view name)
 {
     FhirBundle bundle = writeFhir(diary.entries(), diary.person(), FhirFile::Summary, name);
-    const auto read = readFhir(bundle.json);
+    auto read = readFhir(bundle.json);
     if (!read)
         return std::nullopt;
     HandOver result{
@@ -21,6 +21,7 @@ std::optional<HandOver> previewHandOver(const OpenDiary &diary, std::string_view
         .sha256 = {},
         .person = read->person,
         .name = read->name,
+        .entries = {},
         .counts = {},
         .from = std::nullopt,
         .to = std::nullopt,
@@ -33,6 +34,7 @@ std::optional<HandOver> previewHandOver(const OpenDiary &diary, std::string_view
         result.from = std::min(result.from.value_or(entry.day), entry.day);
         result.to = std::max(result.to.value_or(entry.day), entry.day);
     }
+    result.entries = std::move(read->entries);
     return result;
 }
 

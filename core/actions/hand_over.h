@@ -18,6 +18,7 @@
 #include <optional>
 #include <string>
 #include <variant>
+#include <vector>
 
 namespace morrow {
 
@@ -27,7 +28,8 @@ struct HandOver
     std::string sha256; ///< of the bytes, in lower-case hexadecimal
     std::string person;
     std::string name; ///< empty: none is in it
-    std::map<Kind, int> counts; ///< entries in it
+    std::vector<Entry> entries; ///< in it
+    std::map<Kind, int> counts; ///< of them
     std::optional<CivilDay> from; ///< the days that they are about; nullopt: there is none
     std::optional<CivilDay> to;
     int notesLeftOut = 0; ///< that were replaced or withdrawn

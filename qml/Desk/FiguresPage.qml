@@ -7,6 +7,7 @@ import QtQuick
 import QtQuick.Layouts
 import Morrow.Style
 import Morrow.Desk
+import Morrow.Entries
 import Morrow.Controls
 
 /** What a sentence was made of: each figure, how it came about, and the entries behind it. */
@@ -61,26 +62,10 @@ PageFrame {
             Repeater {
                 model: figure.rows
 
-                delegate: ColumnLayout {
-                    id: entry
-
+                delegate: EntryRow {
                     required property string lead
-                    required property string text
-                    required property string below
 
-                    Layout.fillWidth: true
-                    spacing: 0
-
-                    Words {
-                        Layout.fillWidth: true
-                        //: An entry: its day, and what it says.
-                        text: qsTr("%1: %2").arg(entry.lead).arg(entry.text)
-                    }
-                    Words {
-                        Layout.fillWidth: true
-                        rank: Words.Second
-                        text: entry.below
-                    }
+                    day: lead
                 }
             }
         }

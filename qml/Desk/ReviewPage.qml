@@ -7,6 +7,7 @@ import QtQuick
 import QtQuick.Layouts
 import Morrow.Style
 import Morrow.Desk
+import Morrow.Entries
 import Morrow.Controls
 import Morrow.Charts
 

@@ -5,7 +5,7 @@ pragma ComponentBehavior: Bound
 
 import QtQuick
 import Morrow.Style
-import Morrow.Desk
+import Morrow.Entries
 import Morrow.Controls
 
 /**

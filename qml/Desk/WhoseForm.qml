@@ -6,7 +6,7 @@ pragma ComponentBehavior: Bound
 import QtQuick
 import QtQuick.Layouts
 import Morrow.Style
-import Morrow.Desk
+import Morrow.Entries
 import Morrow.Controls
 
 /** Asks whose a file is: somebody new, with the name they go by here, or one of the known. */

@@ -3,16 +3,14 @@
 
 #include "Desk/desk_words.h"
 
+#include "Entries/said.h"
 #include "report/plain_text.h"
-
-#include <QDate>
-#include <QLocale>
 
 namespace morrow {
 
 QString DeskWords::plain(std::string_view text)
 {
-    return QString::fromStdString(visible(text));
+    return plainText(text);
 }
 
 QString DeskWords::nameOf(const KnownAs &known)
@@ -68,8 +66,7 @@ QString DeskWords::reasonsOf(const CaseCard &card)
 
 QString DeskWords::day(CivilDay day)
 {
-    //: A day in words: day of the month, month, year (Qt date format).
-    return QLocale().toString(QDate(1970, 1, 1).addDays(day.number()), tr("d MMMM yyyy"));
+    return fullDate(day);
 }
 
 QString DeskWords::side(std::optional<Side> side)

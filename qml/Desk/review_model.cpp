@@ -4,7 +4,7 @@
 #include "Desk/review_model.h"
 
 #include "Desk/desk_words.h"
-#include "Desk/entry_words.h"
+#include "Entries/entry_words.h"
 #include "measures/days.h"
 
 #include <algorithm>

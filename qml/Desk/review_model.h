@@ -13,7 +13,7 @@
 
 #include "Charts/course_model.h"
 #include "Desk/caseload.h"
-#include "Desk/word_rows.h"
+#include "Entries/word_rows.h"
 #include "measures/measures.h"
 #include "report/review.h"
 

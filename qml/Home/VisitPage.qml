@@ -8,6 +8,7 @@ import QtQuick.Dialogs
 import QtQuick.Layouts
 import Morrow.Style
 import Morrow.Home
+import Morrow.Entries
 import Morrow.Controls
 
 /** What to take to the clinic: what will be in the file, the questions, and the file itself. */
@@ -46,6 +47,53 @@ PageFrame {
             visible: root.visit.leftOut !== ""
             rank: Words.Second
             text: root.visit.leftOut
+        }
+        ActionButton {
+            id: every
+
+            objectName: "every entry"
+            Layout.maximumWidth: parent.width
+            rank: ActionButton.Worded
+            checkable: true
+            ticked: root.visit.listed
+            //: A button that lists, or hides, everything that will be in the file for the clinic.
+            text: qsTr("Every entry")
+            Accessible.onToggleAction: every.press()
+            onClicked: root.visit.listed = !root.visit.listed
+        }
+        Repeater {
+            model: root.visit.entries
+
+            delegate: ColumnLayout {
+                id: day
+
+                required property string text
+                required property WordRows rows
+
+                Layout.fillWidth: true
+                spacing: Theme.tinyGap
+
+                Words {
+                    Layout.fillWidth: true
+                    text: day.text
+                    font.bold: true
+                    Accessible.role: Accessible.Heading
+                }
+                Repeater {
+                    model: day.rows
+
+                    delegate: EntryRow {}
+                }
+            }
+        }
+        ActionButton {
+            objectName: "earlier"
+            Layout.maximumWidth: parent.width
+            visible: root.visit.earlier > 0
+            rank: ActionButton.Worded
+            //: A button under a list of days: lists those before them, of which there are so many.
+            text: qsTr("%n earlier day(s)", "", root.visit.earlier)
+            onClicked: root.visit.listEarlier()
         }
         TextEntry {
             objectName: "name"

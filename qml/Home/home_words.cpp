@@ -3,7 +3,7 @@
 
 #include "Home/home_words.h"
 
-#include "report/plain_text.h"
+#include "Entries/said.h"
 
 #include <QDate>
 #include <QLocale>
@@ -23,7 +23,7 @@ QDate dateOf(CivilDay day)
 
 QString HomeWords::plain(std::string_view text)
 {
-    return QString::fromStdString(visible(text));
+    return plainText(text);
 }
 
 QString HomeWords::weekday(CivilDay day)
@@ -39,8 +39,7 @@ QString HomeWords::date(CivilDay day)
 
 QString HomeWords::fullDate(CivilDay day)
 {
-    //: A day in words: day of the month, month, year (Qt date format).
-    return QLocale().toString(dateOf(day), tr("d MMMM yyyy"));
+    return morrow::fullDate(day);
 }
 
 QString HomeWords::saved(const Moment &moment)

@@ -3,6 +3,7 @@
 
 #include "Home/visit_model.h"
 
+#include "Entries/entry_words.h"
 #include "Home/home_session.h"
 #include "Home/home_words.h"
 #include "Home/today_words.h"
@@ -13,11 +14,17 @@
 #include <QFile>
 #include <QStandardPaths>
 
+#include <algorithm>
+#include <functional>
+#include <iterator>
+#include <map>
+
 namespace morrow {
 
 namespace {
 
 constexpr int kMostCopies = 1000;
+constexpr int kDaysAtATime = 28;
 
 } // namespace
 
@@ -40,6 +47,19 @@ void VisitModel::setShown(bool shown)
     m_isShown = shown;
     m_saved.clear();
     m_saveFailure.clear();
+    m_daysListed = 0;
+    read();
+}
+
+void VisitModel::setListed(bool listed)
+{
+    m_daysListed = listed ? kDaysAtATime : 0;
+    read();
+}
+
+void VisitModel::listEarlier()
+{
+    m_daysListed += kDaysAtATime;
     read();
 }
 
@@ -58,19 +78,48 @@ void VisitModel::read()
     m_days.clear();
     m_holds.clear();
     m_leftOut.clear();
-    if (const auto file = previewHandOver(*m_session.diary())) {
+    if (auto file = previewHandOver(*m_session.diary())) {
         if (file->from && file->to)
             //: The days that a file is about: the first and the last.
             m_days = tr("%1 to %2").arg(HomeWords::fullDate(*file->from), HomeWords::fullDate(*file->to));
         m_holds = HomeWords::counts(file->counts);
         if (file->notesLeftOut > 0)
             m_leftOut = tr("Left out: %n note(s) that you changed or took back.", nullptr, file->notesLeftOut);
+        list(std::move(file->entries));
     } else {
         m_saveFailure = tr("The summary cannot be made from this diary. Ask your clinic for help.");
     }
     readQuestions();
     readHanded();
     Q_EMIT changed();
+}
+
+void VisitModel::list(std::vector<Entry> entries)
+{
+    std::vector<WordRow> rows;
+    m_earlier = 0;
+    if (m_daysListed > 0) {
+        const Diary file = Diary::from(std::move(entries));
+        std::map<CivilDay, std::vector<WordRow>, std::greater<>> days;
+        for (EntryIndex i = 0; i < file.entries().size(); ++i)
+            days[file.entries()[i].day];
+        const auto all = static_cast<int>(days.size());
+        if (all > m_daysListed)
+            days.erase(std::next(days.begin(), m_daysListed), days.end());
+        m_earlier = all - static_cast<int>(days.size());
+        for (EntryIndex i = 0; i < file.entries().size(); ++i) {
+            const auto day = days.find(file.entries()[i].day);
+            if (day == days.end())
+                continue;
+            const EntryWords words = entryWords(file, i);
+            day->second.push_back({.text = words.what, .below = words.how});
+        }
+        for (auto &[day, those] : days) {
+            std::ranges::stable_sort(those, {}, &WordRow::text); // the sets of an exercise by their number
+            rows.push_back({.text = HomeWords::fullDate(day), .rows = std::make_shared<WordRows>(std::move(those))});
+        }
+    }
+    m_entries.set(std::move(rows));
 }
 
 void VisitModel::readQuestions()

@@ -16,9 +16,11 @@
 #include <QUrl>
 #include <QtQml/qqmlregistration.h>
 
+#include "Entries/word_rows.h"
 #include "model/diary.h"
 
 #include <string>
+#include <vector>
 
 namespace morrow {
 
@@ -56,6 +58,9 @@ class VisitModel : public QObject
     Q_PROPERTY(QString days READ days NOTIFY changed)
     Q_PROPERTY(QString holds READ holds NOTIFY changed)
     Q_PROPERTY(QString leftOut READ leftOut NOTIFY changed)
+    Q_PROPERTY(morrow::WordRows *entries READ entries CONSTANT)
+    Q_PROPERTY(bool listed READ isListed WRITE setListed NOTIFY changed)
+    Q_PROPERTY(int earlier READ earlier NOTIFY changed)
     Q_PROPERTY(QQmlListProperty<morrow::AskedQuestion> questions READ questions NOTIFY changed)
     Q_PROPERTY(QStringList handed READ handed NOTIFY changed)
     Q_PROPERTY(QString saved READ saved NOTIFY changed)
@@ -71,6 +76,13 @@ public:
     [[nodiscard]] QString days() const { return m_days; }
     [[nodiscard]] QString holds() const { return m_holds; }
     [[nodiscard]] QString leftOut() const { return m_leftOut; }
+    /// What will be handed over, entry by entry: a row a day, the newest first; only while it is listed.
+    [[nodiscard]] WordRows *entries() { return &m_entries; }
+    [[nodiscard]] bool isListed() const { return m_daysListed > 0; }
+    /// How many days before those in \l entries have some, too.
+    [[nodiscard]] int earlier() const { return m_earlier; }
+    void setListed(bool listed);
+    Q_INVOKABLE void listEarlier();
     [[nodiscard]] QQmlListProperty<AskedQuestion> questions() { return {this, &m_questions}; }
     /// Files that were handed over, newest first.
     [[nodiscard]] QStringList handed() const { return m_handed; }
@@ -97,6 +109,7 @@ Q_SIGNALS:
 
 private:
     void read();
+    void list(std::vector<Entry> entries);
     void readQuestions();
     void readHanded();
     void write(const QString &path);
@@ -108,6 +121,9 @@ private:
     QString m_days;
     QString m_holds;
     QString m_leftOut;
+    WordRows m_entries;
+    int m_daysListed = 0;
+    int m_earlier = 0;
     QList<AskedQuestion *> m_questions;
     QStringList m_handed;
     QString m_saved;

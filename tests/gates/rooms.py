@@ -14,8 +14,8 @@ from finding import Finding
 
 _BASE, _MODEL, _MEASURES = "core/base", "core/model", "core/measures"
 _STORE, _EXCHANGE, _ACTIONS, _REPORT = "core/store", "core/exchange", "core/actions", "core/report"
-_QML = ("qml/Style", "qml/Controls", "qml/Figure", "qml/Charts", "qml/Home", "qml/Desk")
-_PAGES = ("qml/Style", "qml/Controls", "qml/Charts", "qml/Figure", _BASE, _MODEL, _MEASURES, _ACTIONS, _REPORT)
+_QML = ("qml/Style", "qml/Controls", "qml/Figure", "qml/Charts", "qml/Entries", "qml/Home", "qml/Desk")
+_PAGES = ("qml/Style", "qml/Controls", "qml/Charts", "qml/Entries", "qml/Figure", _BASE, _MODEL, _MEASURES, _ACTIONS, _REPORT)
 
 # A room may use itself and what is named here; a deeper folder wins over the one around it.
 MAY_USE = {
@@ -30,6 +30,7 @@ MAY_USE = {
     "qml/Controls": ("qml/Style",),
     "qml/Figure": ("qml/Style", _MODEL),
     "qml/Charts": ("qml/Style", _BASE, _MODEL, _MEASURES),
+    "qml/Entries": ("qml/Style", _BASE, _MODEL, _REPORT),
     "qml/Home": _PAGES,
     "qml/Desk": _PAGES,
     "app": ("app/reader", *_QML, _BASE, _MODEL, _MEASURES, _EXCHANGE, _ACTIONS, _REPORT),

@@ -89,6 +89,12 @@ const std::map<QString, Screen> &screens()
         {QStringLiteral("many-things"), {kMorning, [](Stay &stay) { stay.begin(diaryOfManyThings()); }, nothing}},
         {QStringLiteral("long-names"), {kMorning, [](Stay &stay) { stay.begin(diaryOfLongNames()); }, nothing}},
         {QStringLiteral("visit"), {kMorning, baker, [](HomeScreen &screen) { screen.turnTo(1); }}},
+        {QStringLiteral("visit-listed"),
+            {kMorning, baker,
+                [](HomeScreen &screen) {
+                    screen.turnTo(1);
+                    screen.stay().session().visit()->setListed(true);
+                }}},
         {QStringLiteral("visit-saved"),
             {kMorning, baker,
                 [](HomeScreen &screen) {

@@ -58,6 +58,34 @@ private Q_SLOTS:
         QVERIFY(questions.at(&questions, 1)->reply.startsWith(QStringLiteral("They work the calf too.")));
     }
 
+    void everyEntryOfTheFileCanBeRead()
+    {
+        Stay stay;
+        stay.begin(bakerBefore(kMorning));
+        stay.open();
+        VisitModel &visit = *stay.session().visit();
+        visit.setShown(true);
+        QCOMPARE(visit.entries()->count(), 0);
+
+        visit.setListed(true);
+
+        QCOMPARE(visit.entries()->count(), 28);
+        QCOMPARE(visit.entries()->all().front().text, QStringLiteral("22 April 2026"));
+        QCOMPARE(visit.entries()->all().front().rows->all().front().text, QStringLiteral("pain 2, stiff for 5 min"));
+        QVERIFY(visit.earlier() > 0);
+        while (visit.earlier() > 0)
+            visit.listEarlier();
+        int listed = 0;
+        for (const WordRow &day : visit.entries()->all())
+            listed += day.rows->count();
+        visit.save();
+        const auto bytes = readFile((stay.files() + QStringLiteral("/morrow-summary-2026-04-23.json")).toStdString(), kMaxFhirBytes);
+        QCOMPARE(listed, static_cast<int>(readFhir(*bytes)->entries.size()));
+
+        visit.setListed(false);
+        QCOMPARE(visit.entries()->count(), 0);
+    }
+
     void theFileHoldsWhatThePreviewSays()
     {
         Stay stay;

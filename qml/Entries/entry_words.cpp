@@ -1,9 +1,9 @@
 // SPDX-FileCopyrightText: The project authors
 // SPDX-License-Identifier: GPL-3.0-only
 
-#include "Desk/entry_words.h"
+#include "Entries/entry_words.h"
 
-#include "Desk/desk_words.h"
+#include "Entries/said.h"
 #include "model/body.h"
 
 #include <QCoreApplication>
@@ -23,10 +23,10 @@ QString exerciseOf(const Diary &diary, std::string_view item)
     for (const ComplaintDiary &complaint : diary.complaints()) {
         for (const ItemDiary &each : complaint.items) {
             if (each.item.key == item)
-                return DeskWords::plain(each.item.exercise);
+                return plainText(each.item.exercise);
         }
     }
-    return DeskWords::plain(item);
+    return plainText(item);
 }
 
 /// What stands in an entry, a value a part.
@@ -48,7 +48,7 @@ public:
     Parts &text(Field field)
     {
         if (const auto text = m_body.textOr(field); !text.empty())
-            m_parts << DeskWords::plain(text);
+            m_parts << plainText(text);
         return *this;
     }
     Parts &words(const QString &words)
@@ -95,6 +95,19 @@ QString visitWords(const Body &body)
         .number(Field::PainDuring, Words::tr("worst pain %1"))
         .text(Field::Reaction)
         .joined();
+}
+
+QString noteWords(const Diary &diary, const Body &body)
+{
+    Parts parts(body);
+    parts.words(Field::Kind, "question", Words::tr("question"))
+        .words(Field::Kind, "answer", Words::tr("answer"))
+        .words(Field::Kind, "unsure", Words::tr("not sure how"))
+        .words(Field::Kind, "reply", Words::tr("reply"))
+        .words(Field::Kind, "note", Words::tr("note"));
+    if (const auto item = body.textOr(Field::Item); !item.empty())
+        parts.words(exerciseOf(diary, item));
+    return parts.text(Field::Text).joined();
 }
 
 QString planWords(const Body &body)
@@ -153,8 +166,24 @@ QString whatOf(const Diary &diary, const Entry &entry, const Body &body)
         return planWords(body);
     case Kind::Memo:
         return parts.text(Field::Note).text(Field::NextTime).joined();
-    default:
-        return parts.text(Field::Text).text(Field::Label).text(Field::Value).joined();
+    case Kind::Note:
+        return noteWords(diary, body);
+    case Kind::Unusual:
+        return parts.words(Words::tr("unusual day")).text(Field::Text).joined();
+    case Kind::Heard:
+        return parts.words(Words::tr("what the clinic said"))
+            .words(Field::Answer, "go-on", Words::tr("go on"))
+            .words(Field::Answer, "lighter", Words::tr("go on, lighter"))
+            .words(Field::Answer, "wait", Words::tr("wait"))
+            .joined();
+    case Kind::PutAside:
+        return Words::tr("the plan is no longer followed");
+    case Kind::Closed:
+        return parts.words(Words::tr("end of the treatment")).text(Field::EndReason).joined();
+    case Kind::Setting:
+        return parts.words(Words::tr("setting")).text(Field::Key).text(Field::Value).joined();
+    default: // stays where it was made
+        return plainText(name(entry.kind));
     }
 }
 
@@ -169,7 +198,7 @@ QString howOf(const Diary &diary, EntryIndex index, const Entry &entry)
         parts << Words::tr("from paper");
     else if (*recorded != entry.day)
         //: When an entry was made, of another day than the one it is about.
-        parts << Words::tr("on %1").arg(DeskWords::day(*recorded));
+        parts << Words::tr("on %1").arg(fullDate(*recorded));
     if (entry.replaces)
         parts << Words::tr("a correction");
     return parts.join(QStringLiteral(", "));
@@ -182,7 +211,7 @@ EntryWords entryWords(const Diary &diary, EntryIndex index)
     const Entry &entry = diary.entries()[index];
     BodyReader reader;
     const auto body = reader.read(entry.body);
-    return {DeskWords::day(entry.day), body ? whatOf(diary, entry, *body) : Words::tr("cannot be read"), howOf(diary, index, entry)};
+    return {fullDate(entry.day), body ? whatOf(diary, entry, *body) : Words::tr("cannot be read"), howOf(diary, index, entry)};
 }
 
 } // namespace morrow

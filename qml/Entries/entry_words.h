@@ -4,7 +4,7 @@
 #pragma once
 
 /// \file
-/// One entry in words, as it stands: what a figure of the review was made of.
+/// One entry in words, as it stands: what a number was made of, what a file holds.
 
 #include "model/diary.h"
 

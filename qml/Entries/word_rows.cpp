@@ -1,7 +1,7 @@
 // SPDX-FileCopyrightText: The project authors
 // SPDX-License-Identifier: GPL-3.0-only
 
-#include "Desk/word_rows.h"
+#include "Entries/word_rows.h"
 
 #include <QQmlEngine>
 
