@@ -7,6 +7,7 @@
 #include <QGuiApplication>
 #include <QQmlComponent>
 #include <QQmlEngine>
+#include <QQmlIncubationController>
 #include <QQuickItem>
 #include <QTemporaryDir>
 
@@ -89,7 +90,9 @@ QImage Stage::picture()
 {
     // A text that wraps changes the height of what it stands in, which moves what is below:
     // each round of laying out may ask for one more.
-    for (int round = 0; round < 8; ++round) {
+    // A list makes its rows beside the scrolled ones when there is time for it.
+    const QQmlIncubationController *const making = m_view.engine()->incubationController();
+    for (int round = 0; round < 8 || (making && making->incubatingObjectCount() > 0); ++round) {
         QCoreApplication::processEvents();
         m_view.grabWindow();
     }
