@@ -26,8 +26,10 @@ ColumnLayout {
         qsTr("other")
     ]
     property bool asksWhy: false
-    /** A copy: what binds to it is not made again each time the session says that something changed. */
+    /** Copies: what binds to them is not made again each time the session says that something changed. */
     readonly property bool skipped: root.session.skipped
+    readonly property bool asksDuring: root.session.during.asked && (root.session.anyDone || root.session.during.value >= 0)
+    readonly property bool asksAfter: root.session.after.asked && (root.session.anyDone || root.session.after.value >= 0)
 
     spacing: Theme.smallSpace
 
@@ -192,21 +194,28 @@ ColumnLayout {
             }
         }
     }
-    RatingSheet {
-        Layout.fillWidth: true
-        visible: root.session.during.asked && (root.session.anyDone || root.session.during.value >= 0)
-        rating: root.session.during
-        asksCannotSay: false
-        onPicked: answer => root.today.rateDuring(root.session, answer)
-        onTakenBack: root.today.takeBackDuring(root.session)
+    // Made once they are asked: eleven boxes each are the most of a page.
+    Repeater {
+        model: root.asksDuring ? 1 : 0
+
+        delegate: RatingSheet {
+            Layout.fillWidth: true
+            rating: root.session.during
+            asksCannotSay: false
+            onPicked: answer => root.today.rateDuring(root.session, answer)
+            onTakenBack: root.today.takeBackDuring(root.session)
+        }
     }
-    RatingSheet {
-        Layout.fillWidth: true
-        visible: root.session.after.asked && (root.session.anyDone || root.session.after.value >= 0)
-        rating: root.session.after
-        asksCannotSay: false
-        onPicked: answer => root.today.rateAfter(root.session, answer)
-        onTakenBack: root.today.takeBackAfter(root.session)
+    Repeater {
+        model: root.asksAfter ? 1 : 0
+
+        delegate: RatingSheet {
+            Layout.fillWidth: true
+            rating: root.session.after
+            asksCannotSay: false
+            onPicked: answer => root.today.rateAfter(root.session, answer)
+            onTakenBack: root.today.takeBackAfter(root.session)
+        }
     }
     ActionButton {
         id: notToday
