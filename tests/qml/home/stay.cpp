@@ -12,7 +12,10 @@ namespace morrow::test {
 
 std::vector<Entry> bakerBefore(const Moment &now)
 {
-    return bakersDiary(diaryDay(now, std::chrono::minutes(0)) - 1);
+    const CivilDay today = diaryDay(now, std::chrono::minutes(0));
+    std::vector<Entry> entries = bakersDiary(today);
+    std::erase_if(entries, [today](const Entry &entry) { return entry.day == today && entry.author != Author::Clinic; });
+    return entries;
 }
 
 Stay::Stay(const Moment &now, std::filesystem::path folder)
