@@ -33,7 +33,7 @@ int main(int argc, char **argv)
 
     morrow::DeskSession session(options.folder, morrow::clockFrom(options.now), readerProgram());
     QQuickView window;
-    morrow::dress(*window.engine(), options);
+    morrow::dress(*window.engine(), window, options);
     window.setTitle(QStringLiteral("Morrow desk"));
     window.setResizeMode(QQuickView::SizeRootObjectToView);
     window.setInitialProperties({{QStringLiteral("session"), QVariant::fromValue(&session)}});
@@ -45,7 +45,7 @@ int main(int argc, char **argv)
         return 1;
     if (!options.person.isEmpty())
         QMetaObject::invokeMethod(window.rootObject(), "look", Q_ARG(QString, options.person));
-    morrow::watch(*window.engine(), window, options);
+    morrow::watch(window, options);
     window.show();
     session.takeInFiles(morrow::localFiles(options.files));
     return QApplication::exec();

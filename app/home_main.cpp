@@ -24,7 +24,7 @@ int main(int argc, char **argv)
     if (options.isDemo)
         session.openDemo();
     QQuickView window;
-    morrow::dress(*window.engine(), options);
+    morrow::dress(*window.engine(), window, options);
     window.setTitle(QStringLiteral("Morrow"));
     window.setResizeMode(QQuickView::SizeRootObjectToView);
     window.setInitialProperties({{QStringLiteral("session"), QVariant::fromValue(&session)}});
@@ -35,7 +35,7 @@ int main(int argc, char **argv)
         return 1;
     if (!options.files.isEmpty())
         session.openFiles(morrow::localFiles(options.files));
-    morrow::watch(*window.engine(), window, options);
+    morrow::watch(window, options);
     window.show();
     return QGuiApplication::exec();
 }

@@ -159,7 +159,7 @@ std::unique_ptr<Clock> clockFrom(const std::optional<Moment> &start)
     return systemClock();
 }
 
-void dress(QQmlEngine &engine, const StartOptions &options)
+void dress(QQmlEngine &engine, QQuickWindow &window, const StartOptions &options)
 {
     engine.addImportPath(QStringLiteral("qrc:/qt/qml"));
     QObject *const theme = themeOf(engine);
@@ -170,17 +170,13 @@ void dress(QQmlEngine &engine, const StartOptions &options)
     theme->setProperty("mode", options.mode.value_or(isDark ? 1 : 0));
     theme->setProperty("textPercent", options.textPercent);
     theme->setProperty("lessMotion", options.lessMotion);
+    const auto fit = [theme, &window] { theme->setProperty("pixelRatio", window.effectiveDevicePixelRatio()); };
+    fit();
+    QObject::connect(&window, &QWindow::screenChanged, theme, fit);
 }
 
-void watch(QQmlEngine &engine, QQuickWindow &window, const StartOptions &options)
+void watch(QQuickWindow &window, const StartOptions &options)
 {
-    QObject *const theme = themeOf(engine);
-    const auto fit = [theme, &window] {
-        if (theme)
-            theme->setProperty("pixelRatio", window.effectiveDevicePixelRatio());
-    };
-    fit();
-    QObject::connect(&window, &QWindow::screenChanged, &window, fit);
     if (options.size)
         window.resize(*options.size);
     const auto drawn = [since = options.since, picture = options.picture, &window] {

@@ -60,12 +60,13 @@ void prepareDrawing();
 /// The machine's clock, or one that began at \a start when it was made and runs on.
 [[nodiscard]] std::unique_ptr<Clock> clockFrom(const std::optional<Moment> &start);
 
-/// Makes the modules of \a engine known, and Theme look as \a options say.
-void dress(QQmlEngine &engine, const StartOptions &options);
+/// Makes the modules of \a engine known, and Theme look as \a options say, on the screen that
+/// \a window is on.
+void dress(QQmlEngine &engine, QQuickWindow &window, const StartOptions &options);
 
-/// Keeps Theme to the screen that \a window is on, and prints "first frame N ms" once it was
-/// drawn, if the caller said when it started the program. A picture that was asked for ends the
-/// program, with status 1 if it cannot be written.
-void watch(QQmlEngine &engine, QQuickWindow &window, const StartOptions &options);
+/// Gives \a window the size that was asked for, and prints "first frame N ms" once it was drawn, if
+/// the caller said when it started the program. A picture that was asked for ends the program,
+/// with status 1 if it cannot be written.
+void watch(QQuickWindow &window, const StartOptions &options);
 
 } // namespace morrow

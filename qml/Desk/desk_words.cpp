@@ -8,15 +8,10 @@
 
 namespace morrow {
 
-QString DeskWords::plain(std::string_view text)
-{
-    return plainText(text);
-}
-
 QString DeskWords::nameOf(const KnownAs &known)
 {
     //: Stands for a person's name where none was typed.
-    return known.label.empty() ? tr("No name yet") : plain(known.label);
+    return known.label.empty() ? tr("No name yet") : plainText(known.label);
 }
 
 QString DeskWords::besideName(const KnownAs &known)
@@ -24,7 +19,7 @@ QString DeskWords::besideName(const KnownAs &known)
     const QString year = known.birthYear ? QString::number(*known.birthYear) : QString();
     if (known.fileNumber.empty())
         return year;
-    const QString file = plain(known.fileNumber);
+    const QString file = plainText(known.fileNumber);
     if (year.isEmpty())
         //: Beside a person's name: the number of their file at the clinic.
         return tr("file %1").arg(file);
@@ -61,27 +56,7 @@ QString DeskWords::reasonsOf(const CaseCard &card)
         //: Between two reasons to look at a person's diary.
         return all.join(tr(". "));
     //: In the caseload, of somebody whose diary gives no reason to look at it now.
-    return card.lastEntry ? tr("Last entry %1").arg(day(*card.lastEntry)) : tr("No entry yet");
-}
-
-QString DeskWords::day(CivilDay day)
-{
-    return fullDate(day);
-}
-
-QString DeskWords::side(std::optional<Side> side)
-{
-    if (!side)
-        return {};
-    switch (*side) {
-    case Side::Left:
-        return tr("left");
-    case Side::Right:
-        return tr("right");
-    case Side::Both:
-        return tr("both sides");
-    }
-    return {};
+    return card.lastEntry ? tr("Last entry %1").arg(fullDate(*card.lastEntry)) : tr("No entry yet");
 }
 
 QString DeskWords::sentence(StoreError error)
@@ -169,7 +144,7 @@ QString DeskWords::sentence(ReaderFault fault)
 
 QString DeskWords::sentence(const TakeInProblem &problem)
 {
-    const QString what = plain(shortened(problem.what, 40));
+    const QString what = plainText(shortened(problem.what, 40));
     switch (problem.code) {
     case TakeInProblem::Code::Waits:
         return tr("Nobody here is known by this file yet.");

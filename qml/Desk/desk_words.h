@@ -30,11 +30,6 @@ public:
     [[nodiscard]] static QString besideName(const KnownAs &known);
     /// Why to look, in short sentences; the last entry where nothing presses.
     [[nodiscard]] static QString reasonsOf(const CaseCard &card);
-    /// "3 March 2026".
-    [[nodiscard]] static QString day(CivilDay day);
-    [[nodiscard]] static QString side(std::optional<Side> side);
-    /// \a text of a diary or a file name, with what would steer a screen shown instead of obeyed.
-    [[nodiscard]] static QString plain(std::string_view text);
 
     /// Why the desk could not be opened or could not keep something.
     [[nodiscard]] static QString sentence(StoreError error);

@@ -3,6 +3,7 @@
 
 #include "Desk/desk_words.h"
 
+#include "Entries/said.h"
 #include "report/plain_text.h"
 
 namespace morrow {
@@ -14,7 +15,7 @@ constexpr std::size_t kShownCharacters = 40;
 QString quoted(const std::string &text)
 {
     //: A value as it stands in a file, between quotes.
-    return DeskWords::tr("“%1”").arg(DeskWords::plain(shortened(text, kShownCharacters)));
+    return DeskWords::tr("“%1”").arg(plainText(shortened(text, kShownCharacters)));
 }
 
 /// Where in the file: "line 7, column 6", "at /entry/3"; empty: the whole file.
@@ -22,16 +23,16 @@ QString place(const Issue &issue)
 {
     QStringList parts;
     if (!issue.file.empty())
-        parts << DeskWords::plain(issue.file);
+        parts << plainText(issue.file);
     if (issue.line > 0)
         parts << DeskWords::tr("line %1").arg(issue.line);
     if (issue.column > 0)
         parts << DeskWords::tr("column %1").arg(issue.column);
     if (!issue.pointer.empty())
         //: Where in a file something is wrong: a JSON pointer.
-        parts << DeskWords::tr("at %1").arg(DeskWords::plain(issue.pointer));
+        parts << DeskWords::tr("at %1").arg(plainText(issue.pointer));
     if (!issue.columnName.empty())
-        parts << DeskWords::plain(issue.columnName);
+        parts << plainText(issue.columnName);
     return parts.join(QStringLiteral(", "));
 }
 

@@ -5,6 +5,7 @@
 
 #include "Desk/desk_words.h"
 #include "Entries/entry_words.h"
+#include "Entries/said.h"
 #include "measures/days.h"
 
 #include <algorithm>
@@ -48,9 +49,9 @@ std::vector<WordRow> tokensOf(const Sentence &sentence)
 QString nameOf(const ComplaintDiary &complaint)
 {
     const std::string &region = complaint.complaint.region;
-    QString name = DeskWords::plain(region.empty() ? complaint.complaint.key : region);
+    QString name = plainText(region.empty() ? complaint.complaint.key : region);
     name[0] = name[0].toUpper();
-    const QString side = DeskWords::side(complaint.complaint.side);
+    const QString side = sideWords(complaint.complaint.side);
     //: A complaint: the part of the body and its side.
     return side.isEmpty() ? name : ReviewModel::tr("%1, %2").arg(name, side);
 }
@@ -151,7 +152,7 @@ void ReviewModel::fill()
         m_hasPlan = found != all->end();
         if (m_hasPlan) {
             //: The days that the figures of a review are about.
-            m_days = tr("%1 to %2").arg(DeskWords::day(found->from), DeskWords::day(to));
+            m_days = tr("%1 to %2").arg(fullDate(found->from), fullDate(to));
             fillReview(complaint, review(*m_diary, *found, to));
             m_course.setCourse(courseOf(*m_diary, complaint, found->from, to), QString::fromStdString(complaint.complaint.question));
         }
@@ -248,7 +249,7 @@ void ReviewModel::fillReview(const ComplaintDiary &complaint, const Review &revi
 
     rows.clear();
     for (const QuestionLine &question : review.questions) {
-        WordRow row{.lead = DeskWords::day(question.day), .text = DeskWords::plain(question.text)};
+        WordRow row{.lead = fullDate(question.day), .text = plainText(question.text)};
         if (row.text.isEmpty())
             //: The person was not sure how an exercise is done, and wrote nothing more.
             row.text = tr("Not sure how");
@@ -257,7 +258,7 @@ void ReviewModel::fillReview(const ComplaintDiary &complaint, const Review &revi
             row.text = tr("%1: %2").arg(QString::fromStdString(question.exercise), row.text);
         if (question.reply)
             //: The clinic's reply to a question.
-            row.below = tr("Answered: %1").arg(DeskWords::plain(question.replyText));
+            row.below = tr("Answered: %1").arg(plainText(question.replyText));
         row.marked = question.isNew;
         rows.push_back(std::move(row));
     }

@@ -4,6 +4,7 @@
 #include "Desk/take_in_model.h"
 
 #include "Desk/desk_words.h"
+#include "Entries/said.h"
 #include "actions/record_at_desk.h"
 #include "actions/whose.h"
 
@@ -53,7 +54,7 @@ QString contentWords(const FhirDiary &diary)
         diary.entries.begin(), diary.entries.end(), [](const Entry &one, const Entry &other) { return one.day < other.day; });
     //: What a file holds: its kind, the number of entries, the first and the last day.
     return TakeInModel::tr("%1 of %n entr(y/ies), %2 to %3", nullptr, count)
-        .arg(kindWords(diary.file), DeskWords::day(first->day), DeskWords::day(last->day));
+        .arg(kindWords(diary.file), fullDate(first->day), fullDate(last->day));
 }
 
 } // namespace
@@ -170,7 +171,7 @@ void TakeInModel::ask(Row &row, const QString &why)
     const OpenDesk *const desk = m_desk.desk();
     row.state = Asks;
     row.words = why;
-    row.saidName = diary.name.empty() ? QString() : DeskWords::plain(diary.name);
+    row.saidName = diary.name.empty() ? QString() : plainText(diary.name);
     QStringList says;
     //: What a file of somebody unknown says of itself, first part: what it holds.
     says << tr("It holds %1.").arg(contentWords(diary));
@@ -282,7 +283,7 @@ QVariant TakeInModel::data(const QModelIndex &index, int role) const
     const Row &row = m_rows[static_cast<std::size_t>(index.row())];
     switch (role) {
     case File:
-        return DeskWords::plain(std::filesystem::path(row.path).filename().string());
+        return plainText(std::filesystem::path(row.path).filename().string());
     case FileState:
         return row.state;
     case Words:

@@ -22,4 +22,13 @@ QString fullDate(CivilDay day)
     return QLocale().toString(QDate(1970, 1, 1).addDays(day.number()), QCoreApplication::translate("Said", "d MMMM yyyy"));
 }
 
+QString sideWords(const std::optional<Side> &side)
+{
+    if (side == Side::Left)
+        return QCoreApplication::translate("Said", "left");
+    if (side == Side::Right)
+        return QCoreApplication::translate("Said", "right");
+    return side ? QCoreApplication::translate("Said", "both sides") : QString();
+}
+
 } // namespace morrow

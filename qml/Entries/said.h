@@ -4,12 +4,14 @@
 #pragma once
 
 /// \file
-/// What both programs say alike: days, and texts that somebody else wrote.
+/// What both programs say alike: days, sides, and texts that somebody else wrote.
 
 #include "base/civil_day.h"
+#include "model/scales.h"
 
 #include <QString>
 
+#include <optional>
 #include <string_view>
 
 namespace morrow {
@@ -19,5 +21,8 @@ namespace morrow {
 
 /// "3 March 2026".
 [[nodiscard]] QString fullDate(CivilDay day);
+
+/// "left", "both sides"; empty without a side.
+[[nodiscard]] QString sideWords(const std::optional<Side> &side);
 
 } // namespace morrow

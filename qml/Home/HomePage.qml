@@ -39,6 +39,7 @@ FocusScope {
     }
 
     function show(view: int) {
+        root.session.forgetReceived();
         root.view = view;
         for (const page of [pages.itemAt(0), visits.itemAt(0), signs.itemAt(0)]) {
             if (page)
@@ -218,10 +219,7 @@ FocusScope {
             Layout.fillWidth: true
             visible: root.open
             view: root.view
-            onChosen: view => {
-                root.session.forgetReceived();
-                root.show(view);
-            }
+            onChosen: view => root.show(view)
         }
     }
 

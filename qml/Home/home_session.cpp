@@ -3,6 +3,7 @@
 
 #include "Home/home_session.h"
 
+#include "Entries/said.h"
 #include "Home/home_words.h"
 #include "actions/adopt.h"
 #include "actions/record.h"
@@ -129,7 +130,7 @@ void HomeSession::openFiles(const QList<QUrl> &files)
     leaveDemo();
     std::map<Kind, int> fresh;
     for (const QUrl &file : files) {
-        const QString name = HomeWords::plain(file.fileName().toStdString());
+        const QString name = plainText(file.fileName().toStdString());
         auto offered = readOffered(QFile::encodeName(file.toLocalFile()).toStdString());
         Result<Adopted, AdoptProblem> adopted{Adopted{}};
         if (!offered) {

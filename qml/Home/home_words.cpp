@@ -21,11 +21,6 @@ QDate dateOf(CivilDay day)
 
 } // namespace
 
-QString HomeWords::plain(std::string_view text)
-{
-    return plainText(text);
-}
-
 QString HomeWords::weekday(CivilDay day)
 {
     return QLocale().standaloneDayName(day.weekday() + 1);
@@ -35,11 +30,6 @@ QString HomeWords::date(CivilDay day)
 {
     //: A day beside its weekday: day of the month and month (Qt date format).
     return QLocale().toString(dateOf(day), tr("d MMMM"));
-}
-
-QString HomeWords::fullDate(CivilDay day)
-{
-    return morrow::fullDate(day);
 }
 
 QString HomeWords::saved(const Moment &moment)
@@ -55,27 +45,14 @@ QString HomeWords::number(Decimal number)
     return QString::fromStdString(number.toString()).replace(QLatin1Char('.'), QLocale().decimalPoint());
 }
 
-QString HomeWords::side(Side side)
-{
-    switch (side) {
-    case Side::Left:
-        return tr("left");
-    case Side::Right:
-        return tr("right");
-    case Side::Both:
-        return tr("both sides");
-    }
-    return {};
-}
-
 QString HomeWords::name(const Complaint &complaint)
 {
     //: A complaint of which the clinic did not say where it is.
-    const QString where = complaint.region.empty() ? tr("Complaint") : plain(complaint.region);
+    const QString where = complaint.region.empty() ? tr("Complaint") : plainText(complaint.region);
     if (!complaint.side)
         return where;
     //: Where a complaint is: the part of the body and the side.
-    return tr("%1, %2").arg(where, side(*complaint.side));
+    return tr("%1, %2").arg(where, sideWords(*complaint.side));
 }
 
 QString HomeWords::sentence(const Dose &dose)

@@ -23,19 +23,14 @@ class HomeWords
     Q_DECLARE_TR_FUNCTIONS(HomeWords)
 
 public:
-    /// \a text of a diary or a file, with what would steer a screen shown instead of obeyed.
-    [[nodiscard]] static QString plain(std::string_view text);
     /// "Wednesday".
     [[nodiscard]] static QString weekday(CivilDay day);
     /// "4 March".
     [[nodiscard]] static QString date(CivilDay day);
-    /// "4 March 2026".
-    [[nodiscard]] static QString fullDate(CivilDay day);
     /// "Saved 07:12", by the clock on the wall where \a moment was.
     [[nodiscard]] static QString saved(const Moment &moment);
     /// "2.5", with the decimal point of the language.
     [[nodiscard]] static QString number(Decimal number);
-    [[nodiscard]] static QString side(Side side);
     /// "plantar heel, right".
     [[nodiscard]] static QString name(const Complaint &complaint);
     /// "3 sets of 12 with 2 kg. Seconds: up in 3, down in 3."

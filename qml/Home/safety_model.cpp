@@ -3,6 +3,7 @@
 
 #include "Home/safety_model.h"
 
+#include "Entries/said.h"
 #include "Home/home_session.h"
 #include "Home/home_words.h"
 #include "model/heard.h"
@@ -29,9 +30,9 @@ QString groupTitle(const QString &when)
 
 QString stateOf(const Diary &diary, const ReportedSign &sign)
 {
-    QStringList all{SafetyModel::tr("Written down on %1.").arg(HomeWords::fullDate(sign.day))};
+    QStringList all{SafetyModel::tr("Written down on %1.").arg(fullDate(sign.day))};
     if (sign.clearedOn)
-        all << SafetyModel::tr("Your clinic answered for it on %1.").arg(HomeWords::fullDate(*sign.clearedOn));
+        all << SafetyModel::tr("Your clinic answered for it on %1.").arg(fullDate(*sign.clearedOn));
     else
         all << (sign.told.value_or(false) ? SafetyModel::tr("You have called.") : SafetyModel::tr("You have not called yet."));
     if (const auto heard = heardAbout(diary, sign)) {
@@ -92,7 +93,7 @@ void SafetyModel::read()
     m_open = 0;
     m_waits = false;
     for (auto sign = diary.signs().rbegin(); sign != diary.signs().rend(); ++sign) {
-        states.push_back({.words = HomeWords::plain(sign->sign),
+        states.push_back({.words = plainText(sign->sign),
             .state = stateOf(diary, *sign),
             .open = !sign->clearedOn,
             .told = sign->told.value_or(false),
@@ -113,7 +114,7 @@ void SafetyModel::read()
     m_whom.clear();
     for (const ComplaintDiary &complaint : diary.complaints()) {
         if (complaint.plan && m_whom.isEmpty())
-            m_whom = HomeWords::plain(complaint.plan->by);
+            m_whom = plainText(complaint.plan->by);
     }
     Q_EMIT changed();
 }

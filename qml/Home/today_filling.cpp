@@ -3,6 +3,7 @@
 
 #include "Home/today_filling.h"
 
+#include "Entries/said.h"
 #include "Home/home_words.h"
 #include "Home/today_words.h"
 
@@ -60,13 +61,13 @@ TodayCard *makeCard(const std::vector<const AskedItem *> &items, TodaySession &s
 {
     auto *const card = new TodayCard(session);
     const AskedItem &first = *items.front();
-    card->title = HomeWords::plain(first.item->item.exercise);
+    card->title = plainText(first.item->item.exercise);
     card->sentence = HomeWords::sentence(first.dose());
-    card->keyPoint = HomeWords::plain(keyPointOf(first));
+    card->keyPoint = plainText(keyPointOf(first));
     for (const AskedItem *item : items) {
         auto *const row = new TodayRow(item->item->item.key, *card);
         if (item->item->item.side)
-            row->side = HomeWords::side(*item->item->item.side);
+            row->side = sideWords(*item->item->item.side);
         for (std::size_t place = 0; place < item->sets.size(); ++place) {
             auto *const set = new TodaySet(row);
             set->number = static_cast<int>(place) + 1;

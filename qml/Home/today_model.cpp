@@ -3,6 +3,7 @@
 
 #include "Home/today_model.h"
 
+#include "Entries/said.h"
 #include "Home/home_session.h"
 #include "Home/home_words.h"
 #include "Home/today_filling.h"
@@ -92,7 +93,7 @@ void TodayModel::read()
     for (const Note &note : Remarks::of(diary).notes) { // by day: the last is the newest
         if (note.kind == NoteKind::Reply && note.day > m_day - kReplyDays && note.day <= m_day) {
             m_replyHead = TodayWords::replyHead(note.day, m_day);
-            m_reply = HomeWords::plain(note.text);
+            m_reply = plainText(note.text);
         }
     }
     Q_EMIT changed();

@@ -3,6 +3,7 @@
 
 #include "Home/today_words.h"
 
+#include "Entries/said.h"
 #include "Home/home_words.h"
 
 #include <QStringList>
@@ -50,14 +51,14 @@ QString TodayWords::slot(std::string_view slot)
     if (slot == kPerWeekSlot)
         //: A session that can be at any time of the day.
         return tr("Any time today");
-    QString other = HomeWords::plain(slot);
+    QString other = plainText(slot);
     return other.left(1).toUpper() + other.mid(1);
 }
 
 QString TodayWords::question(const ComplaintDiary &complaint)
 {
     if (!complaint.complaint.question.empty())
-        return HomeWords::plain(complaint.complaint.question);
+        return plainText(complaint.complaint.question);
     //: The daily question where the clinic wrote none of its own.
     return tr("Pain on your first steps or movements today");
 }
@@ -159,7 +160,7 @@ QString TodayWords::skipped(std::string_view reason)
     if (reason.empty())
         return tr("Not today");
     //: A session that was skipped, and why.
-    return tr("Not today: %1").arg(HomeWords::plain(reason));
+    return tr("Not today: %1").arg(plainText(reason));
 }
 
 } // namespace morrow

@@ -4,6 +4,7 @@
 #include "Home/visit_model.h"
 
 #include "Entries/entry_words.h"
+#include "Entries/said.h"
 #include "Home/home_session.h"
 #include "Home/home_words.h"
 #include "Home/today_words.h"
@@ -48,19 +49,22 @@ void VisitModel::setShown(bool shown)
     m_saved.clear();
     m_saveFailure.clear();
     m_daysListed = 0;
+    m_file.reset();
     read();
 }
 
 void VisitModel::setListed(bool listed)
 {
     m_daysListed = listed ? kDaysAtATime : 0;
-    read();
+    list();
+    Q_EMIT changed();
 }
 
 void VisitModel::listEarlier()
 {
     m_daysListed += kDaysAtATime;
-    read();
+    list();
+    Q_EMIT changed();
 }
 
 void VisitModel::setName(const QString &name)
@@ -81,43 +85,39 @@ void VisitModel::read()
     if (auto file = previewHandOver(*m_session.diary())) {
         if (file->from && file->to)
             //: The days that a file is about: the first and the last.
-            m_days = tr("%1 to %2").arg(HomeWords::fullDate(*file->from), HomeWords::fullDate(*file->to));
+            m_days = tr("%1 to %2").arg(fullDate(*file->from), fullDate(*file->to));
         m_holds = HomeWords::counts(file->counts);
         if (file->notesLeftOut > 0)
             m_leftOut = tr("Left out: %n note(s) that you changed or took back.", nullptr, file->notesLeftOut);
-        list(std::move(file->entries));
+        m_file = Diary::from(std::move(file->entries));
     } else {
         m_saveFailure = tr("The summary cannot be made from this diary. Ask your clinic for help.");
     }
+    list();
     readQuestions();
     readHanded();
     Q_EMIT changed();
 }
 
-void VisitModel::list(std::vector<Entry> entries)
+void VisitModel::list()
 {
-    std::vector<WordRow> rows;
-    m_earlier = 0;
-    if (m_daysListed > 0) {
-        const Diary file = Diary::from(std::move(entries));
-        std::map<CivilDay, std::vector<WordRow>, std::greater<>> days;
-        for (EntryIndex i = 0; i < file.entries().size(); ++i)
-            days[file.entries()[i].day];
-        const auto all = static_cast<int>(days.size());
-        if (all > m_daysListed)
-            days.erase(std::next(days.begin(), m_daysListed), days.end());
-        m_earlier = all - static_cast<int>(days.size());
-        for (EntryIndex i = 0; i < file.entries().size(); ++i) {
-            const auto day = days.find(file.entries()[i].day);
-            if (day == days.end())
-                continue;
-            const EntryWords words = entryWords(file, i);
+    std::map<CivilDay, std::vector<WordRow>, std::greater<>> days;
+    if (isListed() && m_file) {
+        for (const Entry &entry : m_file->entries())
+            days[entry.day];
+    }
+    m_earlier = std::max(0, static_cast<int>(days.size()) - m_daysListed);
+    days.erase(std::prev(days.end(), m_earlier), days.end());
+    for (EntryIndex i = 0; !days.empty() && i < m_file->entries().size(); ++i) {
+        if (const auto day = days.find(m_file->entries()[i].day); day != days.end()) {
+            const EntryWords words = entryWords(*m_file, i);
             day->second.push_back({.text = words.what, .below = words.how});
         }
-        for (auto &[day, those] : days) {
-            std::ranges::stable_sort(those, {}, &WordRow::text); // the sets of an exercise by their number
-            rows.push_back({.text = HomeWords::fullDate(day), .rows = std::make_shared<WordRows>(std::move(those))});
-        }
+    }
+    std::vector<WordRow> rows;
+    for (auto &[day, those] : days) {
+        std::ranges::stable_sort(those, {}, &WordRow::text); // the sets of an exercise by their number
+        rows.push_back({.text = fullDate(day), .rows = std::make_shared<WordRows>(std::move(those))});
     }
     m_entries.set(std::move(rows));
 }
@@ -133,12 +133,12 @@ void VisitModel::readQuestions()
         if (note->kind != NoteKind::Question)
             continue;
         auto *const question = new AskedQuestion(this);
-        question->words = HomeWords::plain(note->text);
+        question->words = plainText(note->text);
         question->when = HomeWords::date(note->day);
         question->entry = diary.entries()[note->entry].id;
         for (const Note &reply : remarks.notes) { // by day: the last is the newest
             if (reply.kind == NoteKind::Reply && reply.about == question->entry) {
-                question->reply = HomeWords::plain(reply.text);
+                question->reply = plainText(reply.text);
                 question->replyHead = TodayWords::replyHead(reply.day, m_session.day());
             }
         }
@@ -160,8 +160,7 @@ void VisitModel::readHanded()
         const auto body = reader.read(entry->body);
         const auto to = body ? CivilDay::parse(body->textOr(Field::To)) : std::nullopt;
         //: A file that was saved before: the day it was saved, and the last day in it.
-        m_handed << (to ? tr("%1, with the days up to %2").arg(HomeWords::fullDate(entry->day), HomeWords::date(*to))
-                        : HomeWords::fullDate(entry->day));
+        m_handed << (to ? tr("%1, with the days up to %2").arg(fullDate(entry->day), HomeWords::date(*to)) : fullDate(entry->day));
     }
 }
 

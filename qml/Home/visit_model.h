@@ -19,8 +19,8 @@
 #include "Entries/word_rows.h"
 #include "model/diary.h"
 
+#include <optional>
 #include <string>
-#include <vector>
 
 namespace morrow {
 
@@ -109,7 +109,7 @@ Q_SIGNALS:
 
 private:
     void read();
-    void list(std::vector<Entry> entries);
+    void list();
     void readQuestions();
     void readHanded();
     void write(const QString &path);
@@ -121,6 +121,7 @@ private:
     QString m_days;
     QString m_holds;
     QString m_leftOut;
+    std::optional<Diary> m_file; ///< what will be in it, while the page is shown
     WordRows m_entries;
     int m_daysListed = 0;
     int m_earlier = 0;

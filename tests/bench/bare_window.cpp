@@ -20,6 +20,6 @@ int main(int argc, char **argv)
     auto *const window = engine.rootObjects().isEmpty() ? nullptr : qobject_cast<QQuickWindow *>(engine.rootObjects().constFirst());
     if (!window)
         return 1;
-    morrow::watch(engine, *window, options);
+    morrow::watch(*window, options);
     return QGuiApplication::exec();
 }

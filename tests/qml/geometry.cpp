@@ -139,4 +139,15 @@ QStringList breaches(Stage &stage, QQuickItem *from)
     return found;
 }
 
+QString breachesInEveryLook(Stage &stage)
+{
+    QStringList found;
+    for (const Look &look : everyLook()) {
+        stage.show(look);
+        for (const QString &breach : breaches(stage, stage.page()))
+            found << name(look) + QStringLiteral(": ") + breach;
+    }
+    return found.mid(0, 12).join(QLatin1Char('\n'));
+}
+
 } // namespace morrow::test

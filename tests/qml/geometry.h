@@ -28,4 +28,7 @@ namespace morrow::test {
 /// of a list that are scrolled in part or whole out of it are passed over.
 [[nodiscard]] QStringList breaches(Stage &stage, QQuickItem *from);
 
+/// Those of the whole page in every look, the look before each; the first twelve, a line each.
+[[nodiscard]] QString breachesInEveryLook(Stage &stage);
+
 } // namespace morrow::test

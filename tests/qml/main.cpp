@@ -6,7 +6,13 @@
 #include "Style/english_plurals.h"
 #include "qml/stage.h"
 
+#ifdef QT_WIDGETS_LIB // Qt Charts needs widgets
+#include <QApplication>
+using Application = QApplication;
+#else
 #include <QGuiApplication>
+using Application = QGuiApplication;
+#endif
 
 // What an assistive program switches on when it starts, and nothing public does.
 #include <private/qguiapplication_p.h>
@@ -16,9 +22,9 @@
 int main(int argc, char **argv)
 {
     morrow::test::settleSurroundings();
-    const QGuiApplication app(argc, argv);
+    const Application app(argc, argv);
     morrow::EnglishPlurals plurals;
-    QGuiApplication::installTranslator(&plurals);
+    Application::installTranslator(&plurals);
     QGuiApplicationPrivate::platformIntegration()->accessibility()->setActive(true);
     return morrow::test::runSuites(argc, argv);
 }

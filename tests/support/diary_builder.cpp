@@ -252,6 +252,17 @@ DiaryBuilder &DiaryBuilder::declined(Day day, Origin origin)
     return entry(Kind::Check, day, std::move(said), std::move(origin));
 }
 
+DiaryBuilder &DiaryBuilder::session(Day day, std::string_view slot, std::optional<int> during, std::optional<int> after, Origin origin)
+{
+    Body said = about();
+    said.set(Field::Slot, text(slot));
+    if (during)
+        said.set(Field::PainDuring, whole(*during));
+    if (after)
+        said.set(Field::PainAfter, whole(*after));
+    return entry(Kind::Session, day, std::move(said), std::move(origin));
+}
+
 DiaryBuilder &DiaryBuilder::skip(Day day, std::string_view slot, Origin origin)
 {
     Body said = about();

@@ -102,6 +102,8 @@ public:
     /// Checks of the days from \a first on; a negative value leaves its day out.
     DiaryBuilder &checks(Day first, std::initializer_list<int> pain);
     DiaryBuilder &declined(Day day, Origin origin = {});
+    /// The pain in and after a session, where it is known.
+    DiaryBuilder &session(Day day, std::string_view slot, std::optional<int> during, std::optional<int> after, Origin origin = {});
     DiaryBuilder &skip(Day day, std::string_view slot, Origin origin = {});
     DiaryBuilder &easier(Day day, std::string_view slot, Origin origin = {});
     /// \a to is of no account in a version that withdraws.

@@ -97,14 +97,8 @@ DiaryBuilder RandomDiary::told(int shift) const
         builder.skip(start + skip, "morning");
     for (const Result &result : results)
         builder.outcome(start + result.day, "test", "hops", result.value % 2 == 0 ? "left" : "right", std::to_string(result.value));
-    for (const Rated &rated : sessions) {
-        Body said = body({{Field::Complaint, std::string("main")}, {Field::Slot, rated.slot}});
-        if (rated.during)
-            said.set(Field::PainDuring, Decimal::whole(*rated.during));
-        if (rated.after)
-            said.set(Field::PainAfter, Decimal::whole(*rated.after));
-        builder.entry(Kind::Session, start + rated.day, said);
-    }
+    for (const Rated &rated : sessions)
+        builder.session(start + rated.day, rated.slot, rated.during, rated.after);
     for (const int easy : easier)
         builder.easier(start + easy, "morning");
     for (std::size_t i = 0; i < signs.size(); ++i) {

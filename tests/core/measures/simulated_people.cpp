@@ -97,9 +97,7 @@ void tellDay(DiaryBuilder &builder, CivilDay today, double pain, Chance &chance)
     if (!isDone)
         return;
     builder.sets(today, "morning", "squat", 3, 15);
-    builder.entry(Kind::Session, today,
-        body({{Field::Complaint, std::string("main")}, {Field::Slot, std::string("morning")}, {Field::PainDuring, Decimal::whole(during)},
-            {Field::PainAfter, Decimal::whole(after)}}));
+    builder.session(today, "morning", during, after);
 }
 
 void addPerson(SimulatedDecisions &result, const Course &course, Chance &chance)

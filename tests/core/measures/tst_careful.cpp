@@ -47,17 +47,6 @@ constexpr WeekRuleName kRules[] = {
 constexpr Condition kValueConditions[]
     = {Condition::PainDuring, Condition::PainAfter, Condition::Settled, Condition::WeeklyRise, Condition::Level};
 
-/// Pain in and after a session of the morning of \a place, where it is known.
-Body sessionBody(std::optional<int> during, std::optional<int> after)
-{
-    Body said = body({{Field::Complaint, std::string("main")}, {Field::Slot, std::string("morning")}});
-    if (during)
-        said.set(Field::PainDuring, Decimal::whole(*during));
-    if (after)
-        said.set(Field::PainAfter, Decimal::whole(*after));
-    return said;
-}
-
 /// Weeks of daily loading, the checks and sessions of which are given. In its second stage.
 DiaryBuilder loaded(const std::vector<std::optional<int>> &checks, const std::vector<std::optional<int>> &sessions)
 {
@@ -69,7 +58,7 @@ DiaryBuilder loaded(const std::vector<std::optional<int>> &checks, const std::ve
         if (checks[at])
             builder.check(kStart + place, *checks[at], *checks[at] * 3, {.recorded = noon(place)});
         if (sessions[at])
-            builder.entry(Kind::Session, kStart + place, sessionBody(*sessions[at], *sessions[at]), {.recorded = noon(place)});
+            builder.session(kStart + place, "morning", *sessions[at], *sessions[at], {.recorded = noon(place)});
     }
     return builder;
 }
@@ -115,7 +104,7 @@ private Q_SLOTS:
             if (!checks[at])
                 empty.declined(kStart + place, {.recorded = noon(place)});
             if (!sessions[at])
-                empty.entry(Kind::Session, kStart + place, sessionBody(std::nullopt, std::nullopt), {.recorded = noon(place)});
+                empty.session(kStart + place, "morning", std::nullopt, std::nullopt, {.recorded = noon(place)});
 
             const ComplaintMeasures before = measured(loaded(checks, sessions), to);
             const ComplaintMeasures after = measured(empty, to);
@@ -213,14 +202,13 @@ private Q_SLOTS:
             const int place = *rc::gen::inRange(0, days);
             sessions[static_cast<std::size_t>(place)].reset();
             const DiaryBuilder told = loaded(randomValues(days, 8), sessions);
-            const Body right = sessionBody(*rc::gen::inRange(0, 11), *rc::gen::inRange(0, 11));
+            const int during = *rc::gen::inRange(0, 11);
+            const int after = *rc::gen::inRange(0, 11);
             DiaryBuilder corrected = told;
-            corrected
-                .entry(Kind::Session, kStart + place, sessionBody(*rc::gen::inRange(0, 11), std::nullopt),
-                    {.id = "first", .recorded = noon(place)})
-                .entry(Kind::Session, kStart + place, right, {.recorded = noon(place + 3), .replaces = "first"});
+            corrected.session(kStart + place, "morning", *rc::gen::inRange(0, 11), std::nullopt, {.id = "first", .recorded = noon(place)})
+                .session(kStart + place, "morning", during, after, {.recorded = noon(place + 3), .replaces = "first"});
             DiaryBuilder atOnce = told;
-            atOnce.entry(Kind::Session, kStart + place, right, {.recorded = noon(place + 3)});
+            atOnce.session(kStart + place, "morning", during, after, {.recorded = noon(place + 3)});
 
             RC_ASSERT(measured(corrected, kStart + (days - 1)) == measured(atOnce, kStart + (days - 1)));
         }));
@@ -297,7 +285,7 @@ private Q_SLOTS:
                     builder.sets(kStart + shift + place, "morning", "squat", 1, 5);
                     if (checks[one])
                         builder.check(kStart + shift + place, *checks[one]);
-                    builder.entry(Kind::Session, kStart + shift + place, sessionBody(sessions[one], sessions[one]));
+                    builder.session(kStart + shift + place, "morning", sessions[one], sessions[one]);
                 }
                 return *measured(builder, kStart + shift + (days - 1)).items[0].progression;
             };

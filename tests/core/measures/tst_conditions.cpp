@@ -30,9 +30,7 @@ DiaryBuilder begun(Stage stage = onDays(3, 15))
 
 DiaryBuilder &addSession(DiaryBuilder &builder, Day day, int during, int after)
 {
-    return builder.entry(Kind::Session, day,
-        body({{Field::Complaint, std::string("main")}, {Field::Slot, std::string("morning")}, {Field::PainDuring, Decimal::whole(during)},
-            {Field::PainAfter, Decimal::whole(after)}}));
+    return builder.session(day, "morning", during, after);
 }
 
 Progression progression(const DiaryBuilder &builder, Day to = kTo)

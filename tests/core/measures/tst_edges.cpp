@@ -37,9 +37,7 @@ DiaryBuilder calmWeeks(const std::vector<Item> &items)
         builder.item(one);
     for (int place = 0; place < 14; ++place) {
         builder.check(kStart + place, 3);
-        builder.entry(Kind::Session, kStart + place,
-            body({{Field::Complaint, std::string("main")}, {Field::Slot, std::string("morning")}, {Field::PainDuring, Decimal::whole(3)},
-                {Field::PainAfter, Decimal::whole(3)}}));
+        builder.session(kStart + place, "morning", 3, 3);
         for (const Item &one : items)
             builder.sets(kStart + place, "morning", one.key, 3, 15);
     }

@@ -138,8 +138,7 @@ private Q_SLOTS:
     void aSessionWithoutAValueIsNotWithinTheLimit()
     {
         DiaryBuilder builder = goodWeeks();
-        builder.entry(Kind::Session, "2026-03-14",
-            body({{Field::Complaint, std::string("main")}, {Field::Slot, std::string("evening")}, {Field::PainDuring, Decimal::whole(1)}}));
+        builder.session("2026-03-14", "evening", 1, std::nullopt);
 
         QVERIFY(progression(builder).unmet == std::vector{Condition::PainAfter});
     }

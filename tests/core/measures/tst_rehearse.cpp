@@ -34,9 +34,7 @@ DiaryBuilder trained(int pain)
     for (int day = 0; day < 12; ++day) {
         const CivilDay on = test::day("2026-03-02") + day;
         builder.check(on, 3).sets(on, "morning", "squat", 3, 15);
-        builder.entry(Kind::Session, on,
-            body({{Field::Complaint, std::string("main")}, {Field::Slot, std::string("morning")}, {Field::PainDuring, Decimal::whole(pain)},
-                {Field::PainAfter, Decimal::whole(pain)}}));
+        builder.session(on, "morning", pain, pain);
     }
     return builder;
 }

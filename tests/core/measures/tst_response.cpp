@@ -141,11 +141,7 @@ private Q_SLOTS:
     void theGreatestPainOfSevenDaysIsHeldAgainstItsLimit()
     {
         DiaryBuilder builder = loadedOnTheEighth();
-        const auto session = [&builder](Day day, int during) {
-            builder.entry(Kind::Session, day,
-                body({{Field::Complaint, std::string("main")}, {Field::Slot, std::string("morning")},
-                    {Field::PainDuring, Decimal::whole(during)}}));
-        };
+        const auto session = [&builder](Day day, int during) { builder.session(day, "morning", during, std::nullopt); };
         session("2026-03-08", 9); // eight days back
         session("2026-03-09", 5);
         session("2026-03-10", 2);

@@ -207,14 +207,10 @@ private Q_SLOTS:
     void thePainOfASessionStandsWithIt()
     {
         DiaryBuilder builder;
-        const auto pain = [](const char *slot, int score) {
-            return body(
-                {{Field::Complaint, std::string("main")}, {Field::Slot, std::string(slot)}, {Field::PainDuring, Decimal::whole(score)}});
-        };
         builder.item(item("drop", "2026-03-02", {onDays(3, 15, "FREQ=DAILY", {"morning", "evening"})}))
-            .entry(Kind::Session, "2026-03-03", pain("morning", 6))
-            .entry(Kind::Session, "2026-03-03", pain("evening", 4))
-            .entry(Kind::Session, "2026-03-04", pain("evening", 3));
+            .session("2026-03-03", "morning", 6, std::nullopt)
+            .session("2026-03-03", "evening", 4, std::nullopt)
+            .session("2026-03-04", "evening", 3, std::nullopt);
         const Diary diary = builder.diary();
 
         const AskedComplaint asked = askedOn(diary, "2026-03-03");

@@ -30,16 +30,6 @@ Outcome hopsOf(Side side)
     return {0, day("2026-03-02"), OutcomeKind::Test, "hops", side, Decimal(), {}};
 }
 
-Body session(std::optional<int> during, std::optional<int> after)
-{
-    Body said = body({{Field::Complaint, std::string("main")}, {Field::Slot, std::string("morning")}});
-    if (during)
-        said.set(Field::PainDuring, Decimal::whole(*during));
-    if (after)
-        said.set(Field::PainAfter, Decimal::whole(*after));
-    return said;
-}
-
 /// Five weeks from Monday 2 March and a little around them, each entry with a name that says its
 /// kind and day: k a check, a b z the sets of the squat (z without a rep), c one of the stretch.
 DiaryBuilder fiveWeeks()
@@ -93,14 +83,14 @@ DiaryBuilder fiveWeeks()
     set("c", "2026-03-02", "stretch", 1, 10);
     set("c", "2026-03-31", "stretch", 1, 10);
 
-    builder.entry(Kind::Session, "2026-03-02", session(4, 4), {.id = "s0302"})
-        .entry(Kind::Session, "2026-03-29", session(2, {}), {.id = "s0329"})
-        .entry(Kind::Session, "2026-03-30", session(3, 4), {.id = "s0330"})
-        .entry(Kind::Session, "2026-04-02", session({}, 8), {.id = "s0402"})
-        .entry(Kind::Session, "2026-04-03", session(8, {}), {.id = "s0403"})
-        .entry(Kind::Session, "2026-04-04", session({}, {}), {.id = "s0404"})
-        .entry(Kind::Session, "2026-04-05", session(2, 5), {.id = "s0405"})
-        .entry(Kind::Session, "2026-04-06", session(1, 9), {.id = "s0406"});
+    builder.session("2026-03-02", "morning", 4, 4, {.id = "s0302"})
+        .session("2026-03-29", "morning", 2, {}, {.id = "s0329"})
+        .session("2026-03-30", "morning", 3, 4, {.id = "s0330"})
+        .session("2026-04-02", "morning", {}, 8, {.id = "s0402"})
+        .session("2026-04-03", "morning", 8, {}, {.id = "s0403"})
+        .session("2026-04-04", "morning", {}, {}, {.id = "s0404"})
+        .session("2026-04-05", "morning", 2, 5, {.id = "s0405"})
+        .session("2026-04-06", "morning", 1, 9, {.id = "s0406"});
     builder.skip("2026-03-03", "morning", {.id = "skip0303"})
         .skip("2026-03-11", "morning", {.id = "skip0311"})
         .skip("2026-04-06", "morning", {.id = "skip0406"})

@@ -29,9 +29,7 @@ WeekRule rule(const DiaryBuilder &builder, WeekRuleName name)
 
 DiaryBuilder &addSession(DiaryBuilder &builder, int place, int during, int after)
 {
-    return builder.entry(Kind::Session, kTo + place,
-        body({{Field::Complaint, std::string("main")}, {Field::Slot, std::string("morning")}, {Field::PainDuring, Decimal::whole(during)},
-            {Field::PainAfter, Decimal::whole(after)}}));
+    return builder.session(kTo + place, "morning", during, after);
 }
 
 /// A loading day \a place days from the last closed one, whose next check is \a next; usual is 3.

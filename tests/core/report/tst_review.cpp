@@ -201,8 +201,7 @@ private Q_SLOTS:
         builder.checks("2026-03-02", {4, 4, 4, 4, 8}).visit("2026-03-05");
         for (const char *const on : {"2026-03-03", "2026-03-04", "2026-03-05", "2026-03-06"})
             builder.sets(on, "morning", "squat", 3, 15);
-        builder.entry(Kind::Session, day("2026-03-04"),
-            body({{Field::Complaint, std::string("main")}, {Field::Slot, std::string("morning")}, {Field::PainDuring, Decimal::whole(6)}}));
+        builder.session("2026-03-04", "morning", 6, std::nullopt);
         builder.entry(Kind::Unusual, day("2026-03-06"), body({{Field::Text, std::string("ran for the bus")}}));
 
         const auto lines = linesOf(reviewed(builder, "2026-03-07"), ReviewPart::AfterLoading);

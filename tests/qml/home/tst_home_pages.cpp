@@ -35,14 +35,7 @@ private Q_SLOTS:
         HomeScreen screen(name);
         QVERIFY(screen.stage().page() != nullptr);
 
-        QStringList found;
-        for (const Look &look : everyLook()) {
-            screen.stage().show(look);
-            for (const QString &breach : breaches(screen.stage(), screen.stage().page()))
-                found << test::name(look) + QStringLiteral(": ") + breach;
-        }
-
-        QCOMPARE(found.mid(0, 12).join(QLatin1Char('\n')), QString());
+        QCOMPARE(breachesInEveryLook(screen.stage()), QString());
     }
 
     void everythingThatActsHasANameAndAnAction_data() { addScreens(); }
