@@ -64,8 +64,8 @@ std::optional<OwnLimits> ownLimits(const ComplaintDiary &complaint, const Window
     OwnLimits limits{.n = static_cast<int>(first.size()), .centre = chart->centre, .meanRange = chart->meanRange};
     if (!chart->limits)
         return limits;
-    limits.lower = std::clamp(chart->limits->lower, 0.0, 10.0);
-    limits.upper = std::clamp(chart->limits->upper, 0.0, 10.0);
+    limits.lower = std::max(chart->limits->lower, 0.0);
+    limits.upper = std::min(chart->limits->upper, 10.0);
     for (const TimedValue &later : std::span(recorded).subspan(first.size())) {
         if (!isAtMost(*limits.lower, later.value) || !isAtMost(later.value, *limits.upper))
             limits.beyond.push_back(window.planStart + later.time);

@@ -50,19 +50,13 @@ private:
 /// Adds to \a cover the days that \a pause covers by the version that stood on them.
 void addStanding(const Pause &pause, const Window &window, Cover &cover)
 {
-    // Days from here on belong to a newer version.
-    CivilDay newer = window.to + 1;
+    CivilDay last = window.to; // the days after it belong to a newer version
     for (const PauseVersion &version : pause.versions) {
         const CivilDay since = version.since ? std::max(*version.since, window.from) : window.from;
         if (!version.withdrawn)
-            cover.add(std::max(version.from, since), std::min(version.to, newer - 1));
-        newer = std::min(newer, since);
+            cover.add(std::max(version.from, since), std::min(version.to, last));
+        last = std::min(last, since - 1);
     }
-}
-
-bool hasStage(const ItemDiary &item, int number) noexcept
-{
-    return number >= 1 && static_cast<std::size_t>(number) <= item.item.stages.size();
 }
 
 bool isDue(const Item &item, const Rhythm &rhythm, CivilDay day, const Interruption &interruption) noexcept
@@ -79,9 +73,9 @@ bool isDue(const Item &item, const Rhythm &rhythm, CivilDay day, const Interrupt
 
 std::vector<Week> weeksOf(const Window &window)
 {
-    std::vector<Week> weeks;
     if (window.isEmpty())
-        return weeks;
+        return {};
+    std::vector<Week> weeks;
     for (int number = (window.from - window.planStart) / 7; window.planStart + 7 * number <= window.to; ++number) {
         const CivilDay start = window.planStart + 7 * number;
         weeks.push_back({number, start, std::max(start, window.from), std::min(start + 6, window.to)});
@@ -114,6 +108,11 @@ std::vector<Interruption> interruptions(std::span<const Pause> pauses, const Com
             days[place].putAside = window.day(place) >= *complaint.putAsideFrom;
     }
     return days;
+}
+
+bool hasStage(const ItemDiary &item, int number) noexcept
+{
+    return number >= 1 && static_cast<std::size_t>(number) <= item.item.stages.size();
 }
 
 StageInForce stageOn(const ItemDiary &item, CivilDay day) noexcept

@@ -74,6 +74,9 @@ struct Interruption
 /// what it corrects, that was recorded on or before d or typed in from paper.
 [[nodiscard]] std::vector<Interruption> interruptions(std::span<const Pause> pauses, const ComplaintDiary &complaint, const Window &window);
 
+/// Whether \a item has a stage \a number, from 1.
+[[nodiscard]] bool hasStage(const ItemDiary &item, int number) noexcept;
+
 struct StageInForce
 {
     int number; ///< from 1

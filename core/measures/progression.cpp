@@ -152,7 +152,7 @@ private:
         const std::int64_t due = dose.sets * (onDays ? static_cast<std::int64_t>(onDays->slots.size()) : 1);
         const auto sets = setsOf(m_item, day);
         return std::count_if(sets.begin(), sets.end(), [&dose](const SetDone &set) {
-            return set.reps >= 1 && set.reps >= dose.reps && (!set.holdSeconds || *set.holdSeconds >= dose.holdSeconds)
+            return set.reps >= dose.reps && (!set.holdSeconds || *set.holdSeconds >= dose.holdSeconds)
                 && (!set.loadKg || *set.loadKg >= dose.loadKg);
         }) >= due;
     }
@@ -206,8 +206,7 @@ bool steppedUpLately(const ItemDiary &item, CivilDay to, int days)
     int stage = 1;
     bool isLate = false;
     for (const StageChange &change : item.stageChanges) {
-        const bool isStage = change.stage >= 1 && change.stage <= static_cast<int>(item.item.stages.size());
-        if (change.day > to || !isStage)
+        if (change.day > to || !hasStage(item, change.stage))
             continue;
         isLate = isLate || (change.stage > stage && to - change.day < days);
         stage = change.stage;

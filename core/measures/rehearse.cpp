@@ -26,23 +26,20 @@ std::vector<std::optional<Progression>> progressionsOn(const Diary &diary, const
         {.diary = diary, .complaint = complaint, .responses = responses, .rules = rules, .check = check, .planStart = planStart, .to = to});
 }
 
+/// Whether \a a and \a b, of the same stage, say the same: what is decided follows from the reasons.
 bool saysTheSame(const Progression &a, const Progression &b)
 {
     const auto isSame = [](const Reason &one, const Reason &other) { return one.condition == other.condition && one.isMet == other.isMet; };
-    return a.decision == b.decision && a.toStage == b.toStage && a.waits == b.waits
-        && std::equal(a.reasons.begin(), a.reasons.end(), b.reasons.begin(), b.reasons.end(), isSame);
+    return a.waits == b.waits && std::equal(a.reasons.begin(), a.reasons.end(), b.reasons.begin(), b.reasons.end(), isSame);
 }
 
+/// Adds \a day, the one after the last of \a spans: an item is under way without a gap.
 void add(std::vector<RehearsedSpan> &spans, CivilDay day, int stage, Progression progression)
 {
-    if (!spans.empty()) {
-        RehearsedSpan &last = spans.back();
-        if (last.last + 1 == day && last.stage == stage && saysTheSame(last.progression, progression)) {
-            last.last = day;
-            return;
-        }
-    }
-    spans.push_back({day, day, stage, std::move(progression)});
+    if (!spans.empty() && spans.back().stage == stage && saysTheSame(spans.back().progression, progression))
+        spans.back().last = day;
+    else
+        spans.push_back({day, day, stage, std::move(progression)});
 }
 
 } // namespace

@@ -78,7 +78,7 @@ std::optional<Interval> wilson(std::int64_t successes, std::int64_t trials)
 
 std::optional<Trend> trend(std::span<const TimedValue> values, std::size_t atLeast, double quantile)
 {
-    if (values.size() < std::max<std::size_t>(atLeast, 2) || values.front().time == values.back().time)
+    if (values.empty() || values.size() < atLeast || values.front().time == values.back().time)
         return std::nullopt;
     std::vector<double> slopes;
     slopes.reserve(values.size() * (values.size() - 1) / 2);
@@ -97,7 +97,7 @@ std::optional<Trend> trend(std::span<const TimedValue> values, std::size_t atLea
     result.slope = count % 2 == 1 ? slopes[count / 2] : (slopes[count / 2 - 1] + slopes[count / 2]) / 2;
     result.varS = varianceOfS(values);
     const double sigma = std::sqrt(result.varS);
-    if (result.s != 0 && result.varS > 0)
+    if (result.s != 0) // then var(S) is above 0
         result.z = static_cast<double>(result.s - (result.s > 0 ? 1 : -1)) / sigma;
     result.p = std::erfc(std::abs(result.z) / std::sqrt(2.0));
     const auto all = static_cast<double>(count);

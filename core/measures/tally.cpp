@@ -74,10 +74,10 @@ void addDueDay(const DayDone &day, std::int64_t slots, const CountedDose &counte
     tally.volumeDone.add(counted.volume.unit(), std::min(day.volume, volumeDue));
 }
 
-/// k a / 7 to the nearest whole number.
+/// k a / 7 to the nearest whole number; sevenths have no half.
 constexpr std::size_t expectedSessions(int perWeek, std::size_t days) noexcept
 {
-    return (2 * static_cast<std::size_t>(perWeek) * days + 7) / 14;
+    return (static_cast<std::size_t>(perWeek) * days + 3) / 7;
 }
 
 /// The sum of the \a count greatest of \a values.

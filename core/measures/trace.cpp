@@ -79,7 +79,6 @@ std::vector<EntryIndex> Trace::entries() const
 
 void finish(Trace &trace)
 {
-    std::stable_sort(trace.values.begin(), trace.values.end(), [](const Behind &a, const Behind &b) { return a.day < b.day; });
     std::vector<EntryIndex> seen;
     std::transform(trace.values.begin(), trace.values.end(), std::back_inserter(seen), [](const Behind &behind) { return behind.entry; });
     std::sort(seen.begin(), seen.end());
@@ -175,28 +174,24 @@ Trace behindCheck(const Diary &diary, const ComplaintDiary &complaint, const Win
         recorded([](CivilDay, const std::optional<CivilDay> &on) { return !on; });
         break;
     case CheckFigure::Declined:
-        over(window.from, window.to, [](const Check &check) { return check.declined ? std::optional(1.0) : std::nullopt; });
-        for (Behind &behind : trace.values)
-            behind.value.reset();
+        for (const Check &check : checksOf(complaint.checks, window.from, window.to)) {
+            if (check.declined)
+                trace.values.push_back({check.entry, check.day, std::nullopt});
+        }
         break;
     case CheckFigure::FirstWeek:
         over(window.planStart, endOfFirstWeek, painOf);
         break;
     case CheckFigure::Reference:
-    case CheckFigure::Change:
         if (!complaint.complaint.firstAssessmentPain)
             over(window.planStart, endOfFirstWeek, painOf);
-        if (figure == CheckFigure::Change) {
-            const CivilDay lastWeek = window.to - 6;
-            // In the first two weeks the days overlap; an entry is behind it once.
-            if (lastWeek <= endOfFirstWeek)
-                trace.values.clear();
-            const bool isApart = complaint.complaint.firstAssessmentPain || lastWeek > endOfFirstWeek;
-            over(isApart ? lastWeek : std::min(lastWeek, window.planStart), window.to, painOf);
-            if (!complaint.complaint.firstAssessmentPain)
-                trace.first = std::min(lastWeek, window.planStart);
-        }
         break;
+    case CheckFigure::Change: {
+        const CivilDay lastWeek = window.to - 6;
+        over(complaint.complaint.firstAssessmentPain ? lastWeek : std::min(lastWeek, window.planStart), window.to, painOf);
+        std::erase_if(trace.values, [&](const Behind &behind) { return behind.day > endOfFirstWeek && behind.day < lastWeek; });
+        break;
+    }
     case CheckFigure::Current:
         over(window.to - 6, window.to, painOf);
         break;
@@ -205,8 +200,8 @@ Trace behindCheck(const Diary &diary, const ComplaintDiary &complaint, const Win
         break;
     case CheckFigure::Limits:
         over(window.planStart, window.to, painOf);
-        if (trace.values.size() > kDaysOfOwnLimits)
-            trace.values.resize(kDaysOfOwnLimits, trace.values.front());
+        trace.values.erase(
+            trace.values.begin() + static_cast<std::ptrdiff_t>(std::min(trace.values.size(), kDaysOfOwnLimits)), trace.values.end());
         break;
     case CheckFigure::StiffnessRecorded:
     case CheckFigure::StiffnessTrend:
@@ -216,7 +211,6 @@ Trace behindCheck(const Diary &diary, const ComplaintDiary &complaint, const Win
         over(window.to - 6, window.to, minutesOf);
         break;
     }
-    finish(trace);
     return trace;
 }
 
@@ -271,11 +265,10 @@ Trace behindOutcome(const ComplaintDiary &complaint, CivilDay to, const Outcome 
     }
     const auto other = otherSide(like.side);
     for (const Outcome &outcome : complaint.outcomes) {
-        const bool isOther = other && outcome.kind == like.kind && outcome.name == like.name && outcome.side == other;
+        const bool isOther = outcome.kind == like.kind && outcome.name == like.name && outcome.side == other;
         if (ratio && isOther && outcome.day == trace.last)
             trace.values.push_back({outcome.entry, outcome.day, outcome.value.toDouble()});
     }
-    finish(trace);
     return trace;
 }
 

@@ -81,8 +81,8 @@ enum class CheckFigure {
 
 /// Section 6: the response to the loading on \a day; its value is the check of the day after.
 [[nodiscard]] Trace behindResponse(const ComplaintDiary &complaint, CivilDay to, CivilDay day);
-/// How many loading days of \a window are \a state: their checks of the day after, and all that bears on any of them.
-[[nodiscard]] Trace behindResponses(const ComplaintDiary &complaint, const Window &window, ResponseState state);
+/// How many loading days of \a first .. \a last are \a state: their checks of the day after, and all that bears on any of them.
+[[nodiscard]] Trace behindResponses(const ComplaintDiary &complaint, CivilDay first, CivilDay last, ResponseState state);
 [[nodiscard]] Trace behindRule(const ComplaintDiary &complaint, CivilDay to, WeekRuleName rule);
 
 /// Section 7: \a condition of the rule for \a item as of \a window.to; the window begins on P.

@@ -10,7 +10,7 @@
 
 namespace morrow {
 
-/// Brings \a trace to its form: by day, each entry once.
+/// Brings what shaped \a trace to its form: by place, each entry once, none that is among the values.
 void finish(Trace &trace);
 
 /// The visits on the days \a first .. \a last.

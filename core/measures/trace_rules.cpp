@@ -163,13 +163,13 @@ Trace behindResponse(const ComplaintDiary &complaint, CivilDay to, CivilDay day)
     return trace;
 }
 
-Trace behindResponses(const ComplaintDiary &complaint, const Window &window, ResponseState state)
+Trace behindResponses(const ComplaintDiary &complaint, CivilDay first, CivilDay last, ResponseState state)
 {
-    Trace trace{window.from, window.to, {}, {}, complaint.limits().riseAllowed.toDouble()};
-    const Responses responses(complaint, window.to);
-    for (const CivilDay day : responses.loadingDays(window.from, window.to - 1)) {
+    Trace trace{first, last, {}, {}, complaint.limits().riseAllowed.toDouble()};
+    const Responses responses(complaint, last);
+    for (const CivilDay day : responses.loadingDays(first, last - 1)) {
         addLoading(trace, complaint, day);
-        addResponse(trace, complaint, window.to, day, responses.after(day).state == state);
+        addResponse(trace, complaint, last, day, responses.after(day).state == state);
     }
     finish(trace);
     return trace;
@@ -192,11 +192,10 @@ Trace behindRule(const ComplaintDiary &complaint, CivilDay to, WeekRuleName rule
         trace.limit = limits.check ? std::optional(limits.check->toDouble()) : std::nullopt;
         trace.values = behindPains(complaint, trace.first, to);
         break;
-    case WeekRuleName::Settled: {
-        trace = behindResponses(complaint, {to - 6, to - 6, to}, ResponseState::Unsettled);
+    case WeekRuleName::Settled:
+        trace = behindResponses(complaint, trace.first, to, ResponseState::Unsettled);
         trace.limit = 0;
         break;
-    }
     case WeekRuleName::Weekly:
         trace.first = to - 13;
         trace.limit = limits.weeklyRiseAllowed.toDouble();
@@ -211,7 +210,6 @@ Trace behindRule(const ComplaintDiary &complaint, CivilDay to, WeekRuleName rule
         }
         break;
     }
-    finish(trace);
     return trace;
 }
 

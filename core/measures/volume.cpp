@@ -25,7 +25,7 @@ StageVolume::StageVolume(const Dose &dose, const std::optional<Decimal> &bodyMas
         if (!bodyMassKg)
             return;
         m_bodyMillionths = static_cast<double>(dose.bodyShare.thousandths()) * static_cast<double>(bodyMassKg->thousandths());
-        m_weighs = m_weighs || m_bodyMillionths != 0;
+        m_weighs = true;
     }
     if (m_weighs)
         m_unit = dose.isHeld() ? VolumeUnit::KgSeconds : VolumeUnit::KgReps;

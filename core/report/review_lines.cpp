@@ -323,7 +323,7 @@ Groups afterLoading(const ReviewBasis &basis)
     const Limits &limits = basis.complaint.limits();
     const int known = response.settled + response.unsettled;
     const auto behind = [&](std::string text, ResponseState state, const char *how) {
-        const Trace trace = behindResponses(basis.complaint, basis.window, state);
+        const Trace trace = behindResponses(basis.complaint, basis.window.from, basis.window.to, state);
         return made(basis.diary, std::move(text), trace, how + (", " + listed(trace)));
     };
     Saying saying;

@@ -84,9 +84,8 @@ private Q_SLOTS:
                 for (std::size_t i = 1; i < item.spans.size(); ++i) {
                     const RehearsedSpan &before = item.spans[i - 1];
                     const RehearsedSpan &after = item.spans[i];
-                    RC_ASSERT(before.first <= before.last && before.last < after.first);
-                    const bool isSame = before.stage == after.stage && before.progression == after.progression;
-                    RC_ASSERT(!isSame || before.last + 1 < after.first);
+                    RC_ASSERT(before.first <= before.last && before.last + 1 == after.first);
+                    RC_ASSERT(before.stage != after.stage || before.progression != after.progression);
                 }
             }
         }));

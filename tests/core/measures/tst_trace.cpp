@@ -111,7 +111,7 @@ std::vector<Figure> responseFigures()
         {ResponseState::Unsettled, &ResponseMeasures::unsettled}, {ResponseState::Unknown, &ResponseMeasures::unknown}};
     for (const auto &[state, count] : states) {
         figures.push_back({"responses", [count = count](const Measured &one) { return of(one.numbers().response.*count); },
-            [state = state](const Measured &one) { return behindResponses(one.complaint(), one.window(), state); }});
+            [state = state](const Measured &one) { return behindResponses(one.complaint(), one.window().from, one.to, state); }});
     }
     figures.push_back({"last response", [](const Measured &one) { return Responses(one.complaint(), one.to).after(one.to - 1).rise; },
         [](const Measured &one) { return behindResponse(one.complaint(), one.to, one.to - 1); }});
@@ -272,6 +272,7 @@ private Q_SLOTS:
                 RC_ASSERT(std::adjacent_find(entries.begin(), entries.end()) == entries.end());
                 RC_ASSERT(std::is_sorted(
                     trace.values.begin(), trace.values.end(), [](const Behind &a, const Behind &b) { return a.day < b.day; }));
+                RC_ASSERT(std::is_sorted(trace.shapedBy.begin(), trace.shapedBy.end()));
             }
         }));
     }

@@ -247,13 +247,13 @@ private Q_SLOTS:
 
     void responses()
     {
-        QCOMPARE(told(m_diary, behindResponses(m_complaint, {day("2026-03-02"), day("2026-03-30"), m_to}, ResponseState::Settled)),
+        QCOMPARE(told(m_diary, behindResponses(m_complaint, day("2026-03-30"), m_to, ResponseState::Settled)),
             std::string("0330-0405: k0331=2 k0405=2 by k0327 k0329 k0330 k0403 a0330 b0330 a0402 b0402 a0404 b0404 v0324 "
                         "w0324 limit 1"));
-        QCOMPARE(told(m_diary, behindResponses(m_complaint, {day("2026-03-02"), day("2026-03-30"), m_to}, ResponseState::Unsettled)),
+        QCOMPARE(told(m_diary, behindResponses(m_complaint, day("2026-03-30"), m_to, ResponseState::Unsettled)),
             std::string("0330-0405: k0403=8 by k0327 k0329 k0330 k0331 k0405 a0330 b0330 a0402 b0402 a0404 b0404 v0324 "
                         "w0324 limit 1"));
-        QCOMPARE(told(m_diary, behindResponses(m_complaint, {day("2026-03-02"), day("2026-03-30"), m_to}, ResponseState::Unknown)),
+        QCOMPARE(told(m_diary, behindResponses(m_complaint, day("2026-03-30"), m_to, ResponseState::Unknown)),
             std::string("0330-0405: by k0327 k0329 k0330 k0331 k0403 k0405 a0330 b0330 a0402 b0402 a0404 b0404 v0324 w0324 "
                         "limit 1"));
     }
