@@ -145,7 +145,7 @@ private Q_SLOTS:
                 const Adherence &found = item.adherence;
                 RC_CLASSIFY(found.setsDue > 0, "something was due");
                 for (const auto &ratio : {found.setRatio, found.sessionRatio, found.volumeRatio})
-                    RC_ASSERT(!ratio || *ratio <= 1);
+                    RC_ASSERT(ratio.value_or(0) <= 1);
                 RC_ASSERT(found.setRatio.has_value() == (found.setsDue > 0));
                 RC_ASSERT(found.sessionRatio.has_value() == (found.sessionsDue > 0));
             }

@@ -81,6 +81,7 @@ private Q_SLOTS:
                                 .stage("2026-03-18", "squat", 3)
                                 .stage("2026-03-22", "squat", 1)
                                 .stage("2026-03-25", "squat", 4)
+                                .stage("2026-03-26", "squat", 0)
                                 .stage("2026-04-10", "squat", 2)
                                 .diary();
 

@@ -87,6 +87,33 @@ private Q_SLOTS:
         QCOMPARE(one.length(), std::size_t{1});
     }
 
+    void aSingleSessionHasNoTrendNoResponseAndNoOffer()
+    {
+        DiaryBuilder builder = begun();
+        builder.session(kStart, "morning", 3, 3).sets(kStart, "morning", "squat", 3, 15);
+
+        const ComplaintMeasures found = measured(builder, kStart);
+
+        QCOMPARE(found.items.at(0).adherence.setRatio, std::optional(1.0));
+        QVERIFY(!found.check.trend && !found.check.limits && !found.check.current && !found.check.change);
+        QVERIFY(found.response.days.empty()); // its next day is not closed
+        QVERIFY(found.items.at(0).progression->decision == Decision::Hold);
+        QVERIFY(found == measured(builder, kStart)); // no number is NaN
+    }
+
+    void anItemThatNeverCameDueHasNoRatio()
+    {
+        DiaryBuilder builder;
+        builder.item(item("squat", kStart, {onDays(3, 15, "FREQ=WEEKLY;BYDAY=SU")})); // begun on a Monday
+
+        const ComplaintMeasures found = measured(builder, kStart + 5);
+        const Adherence &adherence = found.items.at(0).adherence;
+
+        QVERIFY(!adherence.setRatio && !adherence.sessionRatio && !adherence.sessionInterval && !adherence.volumeRatio);
+        QCOMPARE(adherence.volumeDue, std::optional(0.0));
+        QVERIFY(found == measured(builder, kStart + 5));
+    }
+
     void extraSetsOfAllItemsAreAddedUp()
     {
         DiaryBuilder builder = begun();
@@ -237,6 +264,11 @@ private Q_SLOTS:
         QVERIFY(!firstWaits([](DiaryBuilder &builder) { builder.stage(kStart + 7, "lunge", 9); })); // there is none
         QVERIFY(!firstWaits([](DiaryBuilder &builder) { builder.stage(kStart + 1, "lunge", 3).stage(kStart + 9, "lunge", 2); }));
         QVERIFY(firstWaits([](DiaryBuilder &builder) { builder.stage(kStart + 1, "lunge", 2).stage(kStart + 9, "lunge", 3); }));
+        QVERIFY(firstWaits([](DiaryBuilder &builder) { builder.stage(kStart + 13, "lunge", 2); })); // the last day
+        QVERIFY(firstWaits([](DiaryBuilder &builder) {
+            builder.stage(kStart + 1, "lunge", 2).stage(kStart + 12, "lunge", 1).stage(kStart + 13, "lunge", 2);
+        }));
+        QVERIFY(!firstWaits([](DiaryBuilder &builder) { builder.stage(kStart + 12, "lunge", 0).stage(kStart + 13, "lunge", 1); }));
     }
 
     void anItemDoesNotWaitForItsOwnStep()
@@ -301,14 +333,15 @@ private Q_SLOTS:
         DiaryBuilder builder = begun();
         builder.item(item("lunge", kStart, {onDays(2, 10)}));
         builder.set(kStart + 5, "morning", "squat", 1, 1).set(kStart + 5, "morning", "squat", 2, 9);
-        builder.set(kStart + 6, "morning", "squat", 1, 0);
+        builder.set(kStart + 6, "morning", "squat", 1, 0).set(kStart + 7, "morning", "squat", 1, 1);
         builder.set(kStart + 3, "morning", "lunge", 1, 9).set(kStart + 5, "morning", "lunge", 1, 9);
 
         const auto found = responses(builder).days;
 
-        QCOMPARE(found.size(), std::size_t{2});
+        QCOMPARE(found.size(), std::size_t{3});
         QCOMPARE(found.at(0).day, kStart + 3);
         QCOMPARE(found.at(1).day, kStart + 5);
+        QCOMPARE(found.at(2).day, kStart + 7);
     }
 
     void eachStateIsCounted()

@@ -88,6 +88,8 @@ private Q_SLOTS:
         }));
     }
 
+    void roundingDoesNotPassTheWhole() { QVERIFY(wilson(15, 15)->upper <= 1); }
+
     void noTrialsHaveNoInterval() { QVERIFY(!wilson(0, 0)); }
 
     void aRatioToZeroIsNone()
@@ -102,6 +104,7 @@ private Q_SLOTS:
         QVERIFY(isAtMost(0.1 + 0.2, 0.3));
         QVERIFY(!isAtMost(0.3 + 2e-9, 0.3));
         QVERIFY(isAtMost(-2 + 5e-10, -2));
+        QVERIFY(!isAtMost(kTolerance, 0));
     }
 };
 

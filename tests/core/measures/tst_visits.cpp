@@ -155,6 +155,26 @@ private Q_SLOTS:
         QCOMPARE(found[0].totalImpulses.value_or(-1), total);
     }
 
+    void eachVisitHasItsOwnTreatment()
+    {
+        DiaryBuilder builder = begun();
+        builder.visit("2026-03-10", Parts{.impulses = "2000", .hz = "10"}.toBody())
+            .visit("2026-03-17", Parts{.impulses = "3000", .hz = "10"}.toBody());
+
+        const auto found = visits(builder, "2026-03-31");
+
+        QCOMPARE(found.at(0).seconds, std::optional(200.0));
+        QCOMPARE(found.at(1).seconds, std::optional(300.0));
+    }
+
+    void theDayBeforeTheNextVisitIsTheLastAfterOne()
+    {
+        DiaryBuilder builder = begun();
+        builder.visit("2026-03-10").visit("2026-03-16").checks("2026-03-13", {4, 5, 5, 9});
+
+        QVERIFY(visits(builder, "2026-03-31").at(0).afterWeeks == std::vector<std::optional<double>>{5.0});
+    }
+
     void beforeIsTheMedianOfTheWeekBefore_data()
     {
         QTest::addColumn<std::vector<int>>("pain"); // from 2 March, 8 days before the visit, on

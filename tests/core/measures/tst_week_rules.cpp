@@ -90,6 +90,7 @@ private Q_SLOTS:
         QTest::newRow("today") << 1 << false;
     }
 
+    void checksOfSevenDaysCount_data() { sessionsOfSevenDaysCount_data(); }
     void sessionsOfSevenDaysCount()
     {
         QFETCH(int, place);
@@ -103,6 +104,18 @@ private Q_SLOTS:
         QVERIFY(rule(builder, WeekRuleName::After)
             == (counts ? WeekRule{WeekRuleName::After, RuleState::Ok, 5, 5}
                        : WeekRule{WeekRuleName::After, RuleState::Unknown, std::nullopt, 5}));
+    }
+
+    void checksOfSevenDaysCount()
+    {
+        QFETCH(int, place);
+        QFETCH(bool, counts);
+        DiaryBuilder builder = begun();
+        builder.planSetting(Field::CheckLimit, number("5")).check(kTo + place, 6);
+
+        QVERIFY(rule(builder, WeekRuleName::Check)
+            == (counts ? WeekRule{WeekRuleName::Check, RuleState::Exceeded, 6, 5}
+                       : WeekRule{WeekRuleName::Check, RuleState::Unknown, std::nullopt, 5}));
     }
 
     void noPainIsAValue()
