@@ -6,9 +6,39 @@
 #include <algorithm>
 #include <array>
 #include <charconv>
+#include <chrono>
 #include <cmath>
 
 namespace morrow {
+
+namespace {
+
+enum class Part {
+    Day,
+    Month,
+    Year
+};
+
+constexpr std::array kMonths{
+    "January", "February", "March", "April", "May", "June", "July", "August", "September", "October", "November", "December"};
+
+std::chrono::year_month_day civil(CivilDay day)
+{
+    return std::chrono::sys_days(std::chrono::days(day.number()));
+}
+
+/// The parts of \a day up to \a most.
+std::string upTo(std::chrono::year_month_day day, Part most)
+{
+    std::string text = std::to_string(static_cast<unsigned>(day.day()));
+    if (most >= Part::Month)
+        text.append(" ").append(kMonths[static_cast<unsigned>(day.month()) - 1]);
+    if (most >= Part::Year)
+        text.append(" ").append(std::to_string(static_cast<int>(day.year())));
+    return text;
+}
+
+} // namespace
 
 std::string figure(double value)
 {
@@ -67,6 +97,22 @@ std::string volume(double value, std::optional<VolumeUnit> unit)
         return number + " kg x s";
     }
     return number;
+}
+
+std::string dated(CivilDay day)
+{
+    return upTo(civil(day), Part::Year);
+}
+
+std::string datedSpan(CivilDay first, CivilDay last)
+{
+    if (first >= last)
+        return dated(first);
+    const auto from = civil(first);
+    const auto to = civil(last);
+    // What both have in common is said once.
+    const Part most = from.year() != to.year() ? Part::Year : from.month() != to.month() ? Part::Month : Part::Day;
+    return upTo(from, most) + " to " + dated(last);
 }
 
 } // namespace morrow

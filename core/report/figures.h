@@ -5,8 +5,9 @@
 
 /// \file
 /// Numbers as a person reads them on a page: rounded, with their unit, and never
-/// rounded into saying something that is not so.
+/// rounded into saying something that is not so; and days.
 
+#include "base/civil_day.h"
 #include "measures/adherence.h"
 
 #include <cstdint>
@@ -36,5 +37,11 @@ namespace morrow {
 
 /// `8432 kg x reps`; \a value alone where there is no unit.
 [[nodiscard]] std::string volume(double value, std::optional<VolumeUnit> unit);
+
+/// `3 March 2026`.
+[[nodiscard]] std::string dated(CivilDay day);
+
+/// `2 to 8 March 2026`, `16 February to 1 March 2026`; \a first alone if \a last is not after it.
+[[nodiscard]] std::string datedSpan(CivilDay first, CivilDay last);
 
 } // namespace morrow

@@ -96,7 +96,7 @@ std::string nameOf(std::string_view wanted, std::string_view otherwise)
 
 std::string dayCount(CivilDay from, CivilDay to)
 {
-    return from.toString() + " to " + to.toString() + ", " + counted(to - from + 1, "day");
+    return datedSpan(from, to) + ", " + counted(to - from + 1, "day");
 }
 
 std::string knownOr(std::optional<double> value, const char *otherwise)
@@ -118,7 +118,7 @@ void addItem(Page &page, const ItemMeasures &item)
 {
     const Adherence &adherence = item.adherence;
     page.line(withSide(nameOf(item.exercise, item.item), item.side) + ": stage " + std::to_string(item.stage) + " since "
-            + item.stageBegan.toString(),
+            + dated(item.stageBegan),
         kIndent);
     const auto say = [&page](const char *label, const std::string &text) { page.labelled(label, text, 2 * kIndent, kLabel); };
     say("sets", part(adherence.setsDone, adherence.setsDue) + ", " + std::to_string(adherence.setsExtra) + " extra");
@@ -226,7 +226,7 @@ void addCheck(Page &page, const ComplaintDiary *diary, const ComplaintMeasures &
     page.table(table, 2 * kIndent);
     page.blank();
     page.line(referenceSentence(diary, check), kIndent);
-    page.line("Last 7 days, " + (to - (kClosedDays - 1)).toString() + " to " + to.toString() + ": "
+    page.line("Last 7 days, " + datedSpan(to - (kClosedDays - 1), to) + ": "
             + (check.current ? "median " + figure(*check.current) + "." : "too few entries to say."),
         kIndent);
     page.line(changeSentence(complaint, diary ? diary->firstStart().value_or(complaint.from) : complaint.from, to), kIndent);
@@ -261,7 +261,7 @@ void addVisits(Page &page, const ComplaintMeasures &complaint)
         std::string after;
         for (const auto &week : visit.afterWeeks)
             after += (after.empty() ? "" : ", ") + knownOr(week, "too few entries");
-        page.line(visit.day.toString(), kIndent);
+        page.line(dated(visit.day), kIndent);
         page.labelled("check",
             "before: " + knownOr(visit.before, "too few entries") + "; weeks after: " + (after.empty() ? "none" : after)
                 + "; change: " + (visit.change ? signedFigure(*visit.change) : "not known"),
@@ -330,9 +330,9 @@ void addOutcomes(Page &page, const ComplaintDiary *diary, const ComplaintMeasure
         if (!scale.empty())
             title.append(" (").append(scale).append(")");
         page.line(title, kIndent);
-        std::string text = valueOf(series.kind, series.first) + " on " + series.firstDay.toString();
+        std::string text = valueOf(series.kind, series.first) + " on " + dated(series.firstDay);
         if (series.n > 1)
-            text += ", " + valueOf(series.kind, series.last) + " on " + series.lastDay.toString();
+            text += ", " + valueOf(series.kind, series.last) + " on " + dated(series.lastDay);
         if (series.change && series.kind != OutcomeKind::Acceptable)
             text += ", change " + signedFigure(series.change->toDouble());
         if (series.n > 2)
@@ -359,7 +359,7 @@ std::string overview(const Diary &diary, const std::vector<ComplaintMeasures> &m
 {
     Page page;
     page.line("This adds up what was recorded. It gives no advice.");
-    page.line("It counts the days up to and including " + to.toString() + ".");
+    page.line("It counts the days up to and including " + dated(to) + ".");
     page.blank();
     for (const ComplaintMeasures &complaint : measures) {
         const ComplaintDiary *const own = find(diary, complaint.complaint);

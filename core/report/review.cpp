@@ -197,7 +197,7 @@ std::string exerciseName(const ItemDiary &item)
 Piece adherenceFigure(const ReviewBasis &basis, const ItemDiary &item, std::int64_t value, AdherenceFigure figure)
 {
     const Trace trace = behindAdherence(basis.diary, basis.complaint, item, basis.window, figure);
-    return made(basis.diary, std::to_string(value), trace, basis.window.from.toString() + " to " + basis.window.to.toString());
+    return made(basis.diary, std::to_string(value), trace, datedSpan(basis.window.from, basis.window.to));
 }
 
 Piece checkFigure(const ReviewBasis &basis, const std::optional<double> &value, CheckFigure figure, std::string_view otherwise)

@@ -46,7 +46,7 @@ void addBadDays(std::vector<ExceptionLine> &lines, const ReviewBasis &basis)
         if (days > 1 && basis.isNew(last)) {
             lines.push_back({ReviewException::BadDays,
                 sentenceOf({words("bad-day dose on "), stated(std::to_string(days), std::move(entries)),
-                    words(" days in a row, " + first->day.toString() + " to " + last.toString())})});
+                    words(" days in a row, " + datedSpan(first->day, last))})});
         }
         first = end;
     }
@@ -76,8 +76,8 @@ void addNoSet(std::vector<ExceptionLine> &lines, const ReviewBasis &basis)
         const int length = static_cast<int>(end - first);
         if (wasDue && length >= kDaysWithoutSet && window.day(end - 1) >= basis.since) {
             lines.push_back({ReviewException::NoSet,
-                sentenceOf({words("no set for " + std::to_string(length) + " days, " + window.day(first).toString() + " to "
-                    + window.day(end - 1).toString())})});
+                sentenceOf(
+                    {words("no set for " + std::to_string(length) + " days, " + datedSpan(window.day(first), window.day(end - 1)))})});
         }
         first = end + 1;
     }
@@ -92,10 +92,9 @@ void addNoChange(std::vector<ExceptionLine> &lines, const ReviewBasis &basis)
     if (check.current && check.reference && *check.current - *check.reference <= -kMarkedChange)
         return;
     lines.push_back({ReviewException::NoChange,
-        sentenceOf(
-            {words("review point " + point->toString() + " reached: usually "), checkFigure(basis, check.current, CheckFigure::Current),
-                words(" this week, "), checkFigure(basis, check.reference, CheckFigure::Reference),
-                words(basis.complaint.complaint.firstAssessmentPain ? " at first assessment" : " in the first week")})});
+        sentenceOf({words("review point " + dated(*point) + " reached: usually "), checkFigure(basis, check.current, CheckFigure::Current),
+            words(" this week, "), checkFigure(basis, check.reference, CheckFigure::Reference),
+            words(basis.complaint.complaint.firstAssessmentPain ? " at first assessment" : " in the first week")})});
 }
 
 } // namespace

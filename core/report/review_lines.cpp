@@ -174,7 +174,7 @@ void addGoals(Groups &groups, const ReviewBasis &basis)
             clause.push_back(words(" to "));
         }
         clause.push_back(stated(series.last.toString(), entries));
-        clause.push_back(words(" of 10 on " + series.lastDay.toString()));
+        clause.push_back(words(" of 10 on " + dated(series.lastDay)));
         saying.add(std::move(clause));
         saying.stop();
     }
@@ -217,10 +217,10 @@ Sentence signSentence(const ReviewBasis &basis, const ReportedSign &sign)
 {
     const bool isAnswered = sign.clearedOn && *sign.clearedOn <= basis.today();
     Saying saying;
-    saying.add({words("sign: "), stated(clipped(sign.sign, kWordsOfSign), {sign.entry}), words(" on " + sign.day.toString())});
+    saying.add({words("sign: "), stated(clipped(sign.sign, kWordsOfSign), {sign.entry}), words(" on " + dated(sign.day))});
     saying.add({words(std::string("clinic told: ") + (!sign.told ? "no answer" : *sign.told ? "yes" : "no"))}, "; ");
     if (isAnswered)
-        saying.add({words("cleared "), stated(sign.clearedOn->toString(), {*sign.clearedBy})}, "; ");
+        saying.add({words("cleared "), stated(dated(*sign.clearedOn), {*sign.clearedBy})}, "; ");
     return saying.take().front();
 }
 
@@ -237,7 +237,7 @@ std::vector<const Note *> newNotes(const ReviewBasis &basis, NoteKind kind)
 Sentence answerSentence(const Note &note)
 {
     Saying saying;
-    saying.add({words("health answer on " + note.day.toString() + ": "), quoted(note.text, kWordsOfText, note.entry)});
+    saying.add({words("health answer on " + dated(note.day) + ": "), quoted(note.text, kWordsOfText, note.entry)});
     return saying.take().front();
 }
 
@@ -251,7 +251,7 @@ Groups lookFirst(const ReviewBasis &basis)
     const auto questions = newNotes(basis, NoteKind::Question);
     const auto unsure = newNotes(basis, NoteKind::Unsure);
     Saying saying;
-    const std::string since = " since " + basis.since.toString();
+    const std::string since = " since " + dated(basis.since);
     if (!questions.empty())
         saying.add(countedClause(entriesOf(questions), "question", "questions", unsure.empty() ? since.c_str() : ""));
     if (!unsure.empty())
@@ -348,7 +348,7 @@ Groups afterLoading(const ReviewBasis &basis)
     for (const UnusualDay &day : basis.remarks.unusual) {
         if (!basis.isNew(day.day))
             continue;
-        saying.add({words("unusual day: " + day.day.toString() + ", "), quoted(day.text, kWordsOfText, day.entry)});
+        saying.add({words("unusual day: " + dated(day.day) + ", "), quoted(day.text, kWordsOfText, day.entry)});
         saying.stop();
     }
     addGroup(groups, saying);

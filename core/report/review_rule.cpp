@@ -84,7 +84,8 @@ public:
             return {value(m_reason.value ? share(*m_reason.value) : "unknown share"), words(" of the due sets done, at least "),
                 words(share(m_reason.limit.value_or(0)))};
         case Condition::SetsComplete:
-            return {value(known(m_reason.value)), words(" of the last " + limit + " sessions at full dose")};
+            return {value(known(m_reason.value)),
+                words(" of the last " + counted(static_cast<int>(m_reason.limit.value_or(0)), "session") + " at full dose")};
         case Condition::PainDuring:
             return worstPain("in");
         case Condition::PainAfter:
@@ -93,7 +94,7 @@ public:
             if (m_reason.limit == 0.0)
                 return {words("no session yet whose next check can be judged")};
             return {words("next check within " + m_basis.complaint.limits().riseAllowed.toString() + " of usual after "),
-                value(known(m_reason.value)), words(" of the last " + limit + " sessions")};
+                value(known(m_reason.value)), words(" of the last " + counted(static_cast<int>(m_reason.limit.value_or(0)), "session"))};
         case Condition::WeeklyRise:
             return weeklyRise();
         case Condition::Level:
@@ -254,7 +255,7 @@ Groups next(const ReviewBasis &basis, const std::vector<RuleLine> &rules)
         saying.stop();
     }
     if (basis.complaint.plan && basis.complaint.plan->reviewDay) {
-        saying.add({words("review point " + basis.complaint.plan->reviewDay->toString())});
+        saying.add({words("review point " + dated(*basis.complaint.plan->reviewDay))});
         if (!basis.complaint.plan->reviewText.empty())
             saying.add({words("'" + clipped(basis.complaint.plan->reviewText, kWordsOfText) + "'")}, ": ");
     }

@@ -1,6 +1,7 @@
 // SPDX-FileCopyrightText: The project authors
 // SPDX-License-Identifier: GPL-3.0-only
 
+#include "report/figures.h"
 #include "report/plain_text.h"
 #include "report/review.h"
 
@@ -53,7 +54,7 @@ private:
 
 std::string questionText(const QuestionLine &question)
 {
-    std::string text = question.day.toString() + ": ";
+    std::string text = dated(question.day) + ": ";
     if (!question.exercise.empty())
         text += question.exercise + ": ";
     text += question.text.empty() ? "not sure how" : "'" + visible(question.text) + "'";

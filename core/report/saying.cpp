@@ -47,9 +47,7 @@ Piece stated(std::string text, std::vector<EntryIndex> entries)
 
 std::string listed(const Trace &trace)
 {
-    std::string text = trace.first.toString();
-    if (trace.last > trace.first)
-        text += " to " + trace.last.toString();
+    const std::string text = datedSpan(trace.first, trace.last);
     std::string values;
     std::size_t count = 0;
     for (const Behind &behind : trace.values) {

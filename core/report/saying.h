@@ -29,7 +29,7 @@ using Clause = std::vector<Piece>;
 /// A value that stands in \a entries as it is, or is their number.
 [[nodiscard]] Piece stated(std::string text, std::vector<EntryIndex> entries);
 
-/// `2026-03-02 to 2026-03-08: 4, 5, 4`: the days of \a trace and the first of its values.
+/// `2 to 8 March 2026: 4, 5, 4`: the days of \a trace and the first of its values.
 [[nodiscard]] std::string listed(const Trace &trace);
 
 /// At most \a most words of \a text, made visible (plain_text.h).

@@ -288,7 +288,7 @@ private Q_SLOTS:
 
         QCOMPARE(outcome.status, 0);
         QVERIFY(outcome.out.startsWith("This adds up what was recorded. It gives no advice.\n"));
-        QVERIFY(outcome.out.contains("\n  heel raise, right: stage 1 since 2026-03-02\n    sets      2 of 18 (11 %), 0 extra\n"));
+        QVERIFY(outcome.out.contains("\n  heel raise, right: stage 1 since 2 March 2026\n    sets      2 of 18 (11 %), 0 extra\n"));
         QVERIFY(outcome.out.contains("too few entries to say (2 of 7)"));
         QVERIFY(outcome.out.contains("  \"Pain this morning\", 0 (none) to 10\n"));
     }

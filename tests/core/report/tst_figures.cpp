@@ -3,6 +3,8 @@
 
 #include "support/suite.h"
 
+#include "support/diary_builder.h"
+
 #include "report/figures.h"
 
 using namespace morrow;
@@ -38,6 +40,28 @@ private Q_SLOTS:
 
         QCOMPARE(QByteArray::fromStdString(figure(value)), plain);
         QCOMPARE(QByteArray::fromStdString(signedFigure(value)), withSign);
+    }
+
+    void aSpanSaysOnceWhatItsDaysHaveInCommon_data()
+    {
+        QTest::addColumn<QByteArray>("first");
+        QTest::addColumn<QByteArray>("last");
+        QTest::addColumn<QByteArray>("said");
+
+        QTest::newRow("one day") << QByteArray("2026-12-31") << QByteArray("2026-12-31") << QByteArray("31 December 2026");
+        QTest::newRow("a month") << QByteArray("2026-03-02") << QByteArray("2026-03-08") << QByteArray("2 to 8 March 2026");
+        QTest::newRow("a year") << QByteArray("2026-01-31") << QByteArray("2026-02-01") << QByteArray("31 January to 1 February 2026");
+        QTest::newRow("neither") << QByteArray("2025-03-02") << QByteArray("2026-03-08") << QByteArray("2 March 2025 to 8 March 2026");
+        QTest::newRow("an empty one") << QByteArray("2026-03-08") << QByteArray("2026-03-07") << QByteArray("8 March 2026");
+    }
+
+    void aSpanSaysOnceWhatItsDaysHaveInCommon()
+    {
+        QFETCH(QByteArray, first);
+        QFETCH(QByteArray, last);
+        QFETCH(QByteArray, said);
+
+        QCOMPARE(QByteArray::fromStdString(datedSpan(test::day(first.constData()), test::day(last.constData()))), said);
     }
 
     void allAndNoneAreSaidOfAllAndNoneOnly_data()

@@ -107,14 +107,14 @@ private Q_SLOTS:
 
     void everyComplaintHasItsSideAndDays()
     {
-        QVERIFY(page(heel()).contains("\nplantar heel, right\n===================\n2026-02-16 to 2026-03-01, 14 days\n"));
+        QVERIFY(page(heel()).contains("\nplantar heel, right\n===================\n16 February to 1 March 2026, 14 days\n"));
     }
 
     void countsComeBeforeShares()
     {
         const QByteArray text = page(heel());
 
-        QVERIFY(text.contains("heel raise, right: stage 2 since 2026-02-23\n"));
+        QVERIFY(text.contains("heel raise, right: stage 2 since 23 February 2026\n"));
         QVERIFY(text.contains("sets      16 of 20 (80 %), 3 extra\n"));
         QVERIFY(text.contains("sessions  4 of 5 (80 %), 2 with every set\n"));
         QVERIFY(text.contains("volume    180 of 240 kg x reps (75 %)\n"));
@@ -142,7 +142,7 @@ private Q_SLOTS:
 
         QVERIFY(text.contains("Due on 14 days, 9 values recorded: 5 on the day, 1 on another, 3 from paper.\n  \"Can't say\": 1.\n"));
         QVERIFY(text.contains("To compare with: 6, the median of the first week.\n"));
-        QVERIFY(text.contains("Last 7 days, 2026-02-23 to 2026-03-01: median 4.\n"));
+        QVERIFY(text.contains("Last 7 days, 23 February to 1 March 2026: median 4.\n"));
         QVERIFY(text.contains("Change: -2 (-33 %)."));
     }
 
@@ -163,7 +163,7 @@ private Q_SLOTS:
 
         QVERIFY(text.contains("volume    not known: "));
         QVERIFY(text.contains("To compare with: nothing."));
-        QVERIFY(text.contains("2026-03-01: too few entries to say.\n"));
+        QVERIFY(text.contains("1 March 2026: too few entries to say.\n"));
         QVERIFY(text.contains("Change: too few entries to say.\n"));
         QVERIFY(text.contains("check     before: too few entries; weeks after: too few entries; change: not\n              known\n"));
         QVERIFY(text.contains("given     2000 impulses, seconds: not known, per cm2: not known\n"));
@@ -202,10 +202,11 @@ private Q_SLOTS:
 
         const QByteArray text = page(complaint);
 
-        QVERIFY(text.contains("  2026-02-20\n    check     before: 6; weeks after: 5, too few entries, 3.5; change: -2.5\n"));
+        QVERIFY(text.contains("  20 February 2026\n    check     before: 6; weeks after: 5, too few entries, 3.5; change: -2.5\n"));
         QVERIFY(text.contains("    given     2500 impulses, seconds: 208.2, per cm2: 45.5\n"));
-        QVERIFY(text.contains("  test: knee to wall, right\n    8.5 on 2026-02-12, 10 on 2026-03-01, change +1.5 (3 entries); 80 % of "
-                              "the\n    other side that day\n"));
+        QVERIFY(
+            text.contains("  test: knee to wall, right\n    8.5 on 12 February 2026, 10 on 1 March 2026, change +1.5 (3 entries); 80 %\n"
+                          "    of the other side that day\n"));
     }
 
     void yesAndNoAreNoNumbers()
@@ -222,7 +223,7 @@ private Q_SLOTS:
             .change = Decimal::whole(1),
             .ratio = std::nullopt}};
 
-        QVERIFY(page(complaint).contains("    no on 2026-02-12, yes on 2026-03-01\n"));
+        QVERIFY(page(complaint).contains("    no on 12 February 2026, yes on 1 March 2026\n"));
     }
 
     void noLineIsWiderThanThePageAndNoNumberIsLost()

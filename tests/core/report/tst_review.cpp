@@ -137,7 +137,7 @@ private Q_SLOTS:
     {
         const Review review = reviewed(planned(), "2026-03-15");
 
-        QCOMPARE(said(review, ReviewPart::LookFirst), QByteArray("No sign, no new health answer, no question since 2026-03-02."));
+        QCOMPARE(said(review, ReviewPart::LookFirst), QByteArray("No sign, no new health answer, no question since 2 March 2026."));
         QCOMPARE(said(review, ReviewPart::PainAndGoal),
             QByteArray("Morning check: too few entries this week to say (0, at least 3); 6 at first assessment. "
                        "0 of 14 entries; today none."));
@@ -157,7 +157,7 @@ private Q_SLOTS:
         const Sentence &sentence = review.lines[1].sentences.front();
 
         QCOMPARE(text(sentence), QByteArray("Morning check: usually 4 this week; 6 at first assessment."));
-        QCOMPARE(opened(sentence, "4").how, std::string("Median of 2026-03-08 to 2026-03-14: 5, 4, 3"));
+        QCOMPARE(opened(sentence, "4").how, std::string("Median of 8 to 14 March 2026: 5, 4, 3"));
         QVERIFY(idsOf(diary, opened(sentence, "4")) == (std::vector<std::string>{"e1", "e2", "e3"}));
         QCOMPARE(text(review.lines[1].sentences.back()), QByteArray("3 of 13 entries; today 2."));
     }
@@ -209,7 +209,7 @@ private Q_SLOTS:
         QCOMPARE(lines[0],
             std::string("Next check stayed within 1 of usual after 2 of 2 loading days, 2 unknown (2 after a visit). "
                         "Worst pain in exercise 6, limit 5."));
-        QCOMPARE(lines[1], std::string("Unusual day: 2026-03-06, 'ran for the bus'."));
+        QCOMPARE(lines[1], std::string("Unusual day: 6 March 2026, 'ran for the bus'."));
     }
 
     void anOpenSignAndAQuestionComeFirst()
@@ -225,13 +225,13 @@ private Q_SLOTS:
         const Review review = reviewed(builder, "2026-03-08");
 
         QCOMPARE(said(review, ReviewPart::LookFirst),
-            QByteArray("Sign: numb foot on 2026-03-04; clinic told: no. Health answer on 2026-03-06: 'New medicine? None'.\n"
-                       "1 question since 2026-03-02."));
+            QByteArray("Sign: numb foot on 4 March 2026; clinic told: no. Health answer on 6 March 2026: 'New medicine? None'.\n"
+                       "1 question since 2 March 2026."));
         QCOMPARE(review.questions.size(), std::size_t(2));
         QCOMPARE(review.questions.back().text, std::string("May it click?"));
         QCOMPARE(review.questions.back().replyText, std::string("Yes."));
         QVERIFY(review.questions.back().isNew);
-        QVERIFY(excepted(review).contains("Sign: numb foot on 2026-03-04; clinic told: no.\nHealth answer on 2026-03-06"));
+        QVERIFY(excepted(review).contains("Sign: numb foot on 4 March 2026; clinic told: no.\nHealth answer on 6 March 2026"));
         QVERIFY(said(review, ReviewPart::Next).contains("Your rule says: contact (sign not answered for)."));
     }
 
@@ -245,7 +245,7 @@ private Q_SLOTS:
         const Review review = reviewed(builder, "2026-03-08");
 
         QCOMPARE(review.since, day("2026-03-05"));
-        QCOMPARE(said(review, ReviewPart::LookFirst), QByteArray("No sign, no new health answer, no question since 2026-03-05."));
+        QCOMPARE(said(review, ReviewPart::LookFirst), QByteArray("No sign, no new health answer, no question since 5 March 2026."));
         QCOMPARE(review.questions.size(), std::size_t(1));
         QVERIFY(!review.questions.front().isNew);
         QVERIFY(review.exceptions.empty());
@@ -322,7 +322,7 @@ private Q_SLOTS:
             Kind::Memo, day("2026-03-03"), body({{Field::Visit, std::string("visit-1")}, {Field::NextTime, std::string("Less bar")}}));
 
         QCOMPARE(linesOf(reviewed(builder, "2026-03-08"), ReviewPart::Next).back(),
-            std::string("You noted: 'Less bar'. Review point 2026-03-20: 'Try running'."));
+            std::string("You noted: 'Less bar'. Review point 20 March 2026: 'Try running'."));
     }
 
     void badDaysInARowAndWeeksWithoutASetAreExceptions()
@@ -330,10 +330,10 @@ private Q_SLOTS:
         DiaryBuilder builder = planned();
         builder.easier("2026-03-03", "morning").easier("2026-03-04", "morning").easier("2026-03-06", "morning");
 
-        QCOMPARE(excepted(reviewed(builder, "2026-03-14")), QByteArray("Bad-day dose on 2 days in a row, 2026-03-03 to 2026-03-04."));
+        QCOMPARE(excepted(reviewed(builder, "2026-03-14")), QByteArray("Bad-day dose on 2 days in a row, 3 to 4 March 2026."));
         QCOMPARE(excepted(reviewed(builder, "2026-03-15")),
-            QByteArray("Bad-day dose on 2 days in a row, 2026-03-03 to 2026-03-04.\n"
-                       "No set for 14 days, 2026-03-02 to 2026-03-15."));
+            QByteArray("Bad-day dose on 2 days in a row, 3 to 4 March 2026.\n"
+                       "No set for 14 days, 2 to 15 March 2026."));
     }
 
     void painAboveTheFirstAndNoChangeByTheReviewPointAreExceptions()
@@ -343,7 +343,7 @@ private Q_SLOTS:
 
         QCOMPARE(excepted(reviewed(builder, "2026-03-06")), QByteArray("Morning check usually 8 this week, 6 at first assessment."));
         QVERIFY(excepted(reviewed(builder, "2026-03-07"))
-                    .endsWith("\nReview point 2026-03-08 reached: usually 8 this week, 6 at first assessment."));
+                    .endsWith("\nReview point 8 March 2026 reached: usually 8 this week, 6 at first assessment."));
     }
 
     void ofALongTextTheFirstWordsAreShownAndTheRestOpens()
@@ -354,8 +354,8 @@ private Q_SLOTS:
 
         const Sentence sentence = reviewed(builder, "2026-03-08").lines.front().sentences.front();
 
-        QCOMPARE(
-            text(sentence), QByteArray("Health answer on 2026-03-03: 'one two three four five six seven eight nine ten eleven twelve...'"));
+        QCOMPARE(text(sentence),
+            QByteArray("Health answer on 3 March 2026: 'one two three four five six seven eight nine ten eleven twelve...'"));
         QCOMPARE(sentence.pieces[1].opens->how, "'" + many + "'");
     }
 
