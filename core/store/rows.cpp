@@ -17,47 +17,22 @@ namespace morrow {
 namespace {
 
 /// A row of table entry as it stands, whatever stands there.
-struct RawRow
-{
-    std::string id;
-    std::string kind;
-    std::int64_t day = 0;
-    std::optional<std::int64_t> recorded;
-    std::optional<std::int64_t> offset;
-    std::string author;
-    std::optional<std::string> replaces;
-    std::string body;
-    std::string digest;
-};
-
 constexpr const char *kColumns
     = "SELECT id, kind, day, recorded, utc_offset, author, replaces, body, digest FROM entry WHERE person = ? ORDER BY id";
 
+std::string_view textIn(const SQLite::Column &column)
+{
+    return {static_cast<const char *>(column.getBlob()), static_cast<std::size_t>(column.getBytes())};
+}
+
 std::string text(const SQLite::Column &column)
 {
-    return std::string(static_cast<const char *>(column.getBlob()), static_cast<std::size_t>(column.getBytes()));
+    return std::string(textIn(column));
 }
 
-template<class T, class Get>
-std::optional<T> present(const SQLite::Column &column, Get get)
+std::optional<std::int64_t> numberIn(const SQLite::Column &column)
 {
-    return column.isNull() ? std::nullopt : std::optional<T>(get(column));
-}
-
-RawRow rawRow(SQLite::Statement &row)
-{
-    const auto number = [](const SQLite::Column &column) { return column.getInt64(); };
-    return {
-        .id = text(row.getColumn(0)),
-        .kind = text(row.getColumn(1)),
-        .day = row.getColumn(2).getInt64(),
-        .recorded = present<std::int64_t>(row.getColumn(3), number),
-        .offset = present<std::int64_t>(row.getColumn(4), number),
-        .author = text(row.getColumn(5)),
-        .replaces = present<std::string>(row.getColumn(6), text),
-        .body = text(row.getColumn(7)),
-        .digest = text(row.getColumn(8)),
-    };
+    return column.isNull() ? std::nullopt : std::optional(column.getInt64());
 }
 
 std::string decimal(const std::optional<std::int64_t> &number)
@@ -65,17 +40,9 @@ std::string decimal(const std::optional<std::int64_t> &number)
     return number ? std::to_string(*number) : std::string();
 }
 
-bool equals(const std::string &blob, const Digest &digest)
+bool equals(std::string_view blob, const Digest &digest)
 {
     return blob.size() == digest.size() && std::memcmp(blob.data(), digest.data(), digest.size()) == 0;
-}
-
-Digest digestOf(const RawRow &row, Sha256 &hash)
-{
-    const std::string day = std::to_string(row.day);
-    return digestOfColumns({"entry 1", row.id, row.kind, day, decimal(row.recorded), decimal(row.offset), row.author,
-                               row.replaces.value_or(std::string()), row.body},
-        hash);
 }
 
 Digest digestOfPerson(std::int64_t person, std::string_view ref, Sha256 &hash)
@@ -98,37 +65,66 @@ public:
     {
     }
 
-    void take(RawRow row)
+    /// Takes what \a row stands on, by kColumns.
+    void take(SQLite::Statement &row)
     {
-        if (!m_seen.insert(row.id).second)
+        const auto column = [&row](int place) { return textIn(row.getColumn(place)); };
+        const std::string_view id = column(0);
+        if (!isNew(id))
             return;
         ++m_count;
-        const Digest digest = digestOf(row, m_hash);
-        const auto day = row.day >= INT_MIN && row.day <= INT_MAX ? CivilDay::fromNumber(static_cast<int>(row.day)) : std::nullopt;
-        const auto author = authorNamed(row.author);
-        if (!equals(row.digest, digest) || !day || !author) {
-            m_result.damaged.push_back({std::move(row.id), day});
+        const std::int64_t dayNumber = row.getColumn(2).getInt64();
+        const auto recorded = numberIn(row.getColumn(3));
+        const auto offset = numberIn(row.getColumn(4));
+        const Digest digest = digestOfColumns(
+            {"entry 1", id, column(1), std::to_string(dayNumber), decimal(recorded), decimal(offset), column(5), column(6), column(7)},
+            m_hash);
+        const auto day = dayNumber >= INT_MIN && dayNumber <= INT_MAX ? CivilDay::fromNumber(static_cast<int>(dayNumber)) : std::nullopt;
+        const auto author = authorNamed(column(5));
+        if (!equals(column(8), digest) || !day || !author) {
+            m_result.damaged.push_back({std::string(id), day});
             return;
         }
         m_sum.add(digest);
-        const auto kind = kindNamed(row.kind);
+        const auto kind = kindNamed(column(1));
         if (!kind) {
             ++m_result.unknownKinds;
+            m_unknown.emplace_back(id);
             return;
         }
-        Entry entry{std::move(row.id), *kind, *day, {}, *author, std::move(row.replaces), std::move(row.body)};
-        if (row.recorded)
-            entry.recorded = Moment{*row.recorded, static_cast<int>(row.offset.value_or(0))};
-        m_result.entries.push_back(std::move(entry));
+        Entry &entry = m_result.entries.emplace_back(Entry{std::string(id), *kind, *day, {}, *author, {}, std::string(column(7))});
+        if (recorded)
+            entry.recorded = Moment{*recorded, static_cast<int>(offset.value_or(0))};
+        if (!row.getColumn(6).isNull())
+            entry.replaces = column(6);
     }
 
     [[nodiscard]] std::int64_t count() const noexcept { return m_count; }
     [[nodiscard]] const Sum &sum() const noexcept { return m_sum; }
 
 private:
+    /// As long as each id is greater than the one before it, none can have been there.
+    bool isNew(std::string_view id)
+    {
+        if (m_seen.empty() && (m_count == 0 || id > m_last)) {
+            m_last = id;
+            return true;
+        }
+        if (m_seen.empty()) {
+            m_seen.insert(m_unknown.begin(), m_unknown.end());
+            for (const Entry &entry : m_result.entries)
+                m_seen.insert(entry.id);
+            for (const DamagedRow &damaged : m_result.damaged)
+                m_seen.insert(damaged.id);
+        }
+        return m_seen.emplace(id).second;
+    }
+
     PersonReading &m_result;
     Sha256 &m_hash;
-    std::unordered_set<std::string> m_seen;
+    std::string m_last;
+    std::vector<std::string> m_unknown; ///< ids of rows whose kind nobody knows
+    std::unordered_set<std::string> m_seen; ///< empty while rows come in order
     std::int64_t m_count = 0;
     Sum m_sum;
 };
@@ -237,7 +233,7 @@ bool readRows(SQLite::Database &connection, std::int64_t person, Reading &readin
             SQLite::Statement rows(connection, sql);
             rows.bind(1, person);
             while (rows.executeStep())
-                reading.take(rawRow(rows));
+                reading.take(rows);
             return true;
         } catch (const SQLite::Exception &exception) {
             if (storeError(exception) != StoreError::Damaged && storeError(exception) != StoreError::Io)
@@ -316,9 +312,14 @@ PersonReading readPerson(SQLite::Database &connection, std::int64_t person, Sha2
         sum = text(row.getColumn(3));
     }
 
+    // The number may be damaged: it may not take the machine's memory.
+    constexpr std::int64_t kMostAhead = 200'000;
+    result.entries.reserve(static_cast<std::size_t>(std::clamp<std::int64_t>(result.counted, 0, kMostAhead)));
     Reading reading(result, hash);
     result.cutShort = !readRows(connection, person, reading);
-    std::sort(result.entries.begin(), result.entries.end(), [](const Entry &a, const Entry &b) { return a.id < b.id; });
+    const auto isBefore = [](const Entry &a, const Entry &b) { return a.id < b.id; };
+    if (!std::is_sorted(result.entries.begin(), result.entries.end(), isBefore))
+        std::sort(result.entries.begin(), result.entries.end(), isBefore);
     result.countDiffers = reading.count() != result.counted;
     result.sumDiffers = !equals(sum, reading.sum().value());
 
