@@ -72,6 +72,7 @@ public:
     [[nodiscard]] Clause clause() const
     {
         const std::string limit = known(m_reason.limit);
+        const std::string lastSessions = " of the last " + counted(static_cast<int>(m_reason.limit.value_or(0)), "session");
         switch (m_reason.condition) {
         case Condition::DaysInStage:
             return {value(known(m_reason.value)),
@@ -84,8 +85,7 @@ public:
             return {value(m_reason.value ? share(*m_reason.value) : "unknown share"), words(" of the due sets done, at least "),
                 words(share(m_reason.limit.value_or(0)))};
         case Condition::SetsComplete:
-            return {value(known(m_reason.value)),
-                words(" of the last " + counted(static_cast<int>(m_reason.limit.value_or(0)), "session") + " at full dose")};
+            return {value(known(m_reason.value)), words(lastSessions + " at full dose")};
         case Condition::PainDuring:
             return worstPain("in");
         case Condition::PainAfter:
@@ -94,7 +94,7 @@ public:
             if (m_reason.limit == 0.0)
                 return {words("no session yet whose next check can be judged")};
             return {words("next check within " + m_basis.complaint.limits().riseAllowed.toString() + " of usual after "),
-                value(known(m_reason.value)), words(" of the last " + counted(static_cast<int>(m_reason.limit.value_or(0)), "session"))};
+                value(known(m_reason.value)), words(lastSessions)};
         case Condition::WeeklyRise:
             return weeklyRise();
         case Condition::Level:

@@ -16,7 +16,7 @@ namespace morrow {
 
 namespace {
 
-/// A row of table entry as it stands, whatever stands there.
+/// A person's rows of table entry in the order of their ids, as Reading::take() reads them.
 constexpr const char *kColumns
     = "SELECT id, kind, day, recorded, utc_offset, author, replaces, body, digest FROM entry WHERE person = ? ORDER BY id";
 

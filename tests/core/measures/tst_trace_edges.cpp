@@ -35,8 +35,8 @@ std::string named(std::string_view what, int days)
 }
 
 /// The ids of all entries behind a number, those of the values first.
-template<class Behind>
-std::string behind(const DiaryBuilder &builder, Behind trace)
+template<class MakeTrace>
+std::string behind(const DiaryBuilder &builder, MakeTrace trace)
 {
     const Diary diary = builder.diary();
     std::string text;
