@@ -42,7 +42,7 @@ public:
     Parts &number(Field field, const QString &words)
     {
         if (const Decimal *const value = m_body.number(field))
-            m_parts << words.arg(QString::fromStdString(value->toString()));
+            m_parts << words.arg(numberWords(*value));
         return *this;
     }
     Parts &text(Field field)
@@ -110,6 +110,16 @@ QString noteWords(const Diary &diary, const Body &body)
     return parts.text(Field::Text).joined();
 }
 
+QString pauseWords(const Body &body)
+{
+    Parts parts(body);
+    parts.words(Words::tr("pause"));
+    if (const auto to = CivilDay::parse(body.textOr(Field::To)))
+        //: The last day of a pause.
+        parts.words(Words::tr("to %1").arg(fullDate(*to)));
+    return parts.text(Field::Reason).joined();
+}
+
 QString planWords(const Body &body)
 {
     Parts parts(body);
@@ -154,7 +164,7 @@ QString whatOf(const Diary &diary, const Entry &entry, const Body &body)
     case Kind::Outcome:
         return parts.text(Field::Name).number(Field::Value, QStringLiteral("%1")).text(Field::Unit).joined();
     case Kind::Pause:
-        return parts.words(Words::tr("pause")).text(Field::To).text(Field::Reason).joined();
+        return pauseWords(body);
     case Kind::Visit:
         return visitWords(body);
     case Kind::Complaint:

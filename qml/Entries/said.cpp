@@ -22,6 +22,11 @@ QString fullDate(CivilDay day)
     return QLocale().toString(QDate(1970, 1, 1).addDays(day.number()), QCoreApplication::translate("Said", "d MMMM yyyy"));
 }
 
+QString numberWords(Decimal number)
+{
+    return QString::fromStdString(number.toString()).replace(QLatin1Char('.'), QLocale().decimalPoint());
+}
+
 QString sideWords(const std::optional<Side> &side)
 {
     if (side == Side::Left)

@@ -4,9 +4,10 @@
 #pragma once
 
 /// \file
-/// What both programs say alike: days, sides, and texts that somebody else wrote.
+/// What both programs say alike: days, numbers, sides, and texts that somebody else wrote.
 
 #include "base/civil_day.h"
+#include "base/decimal.h"
 #include "model/scales.h"
 
 #include <QString>
@@ -21,6 +22,9 @@ namespace morrow {
 
 /// "3 March 2026".
 [[nodiscard]] QString fullDate(CivilDay day);
+
+/// "2.5", with the decimal point of the language.
+[[nodiscard]] QString numberWords(Decimal number);
 
 /// "left", "both sides"; empty without a side.
 [[nodiscard]] QString sideWords(const std::optional<Side> &side);

@@ -40,11 +40,6 @@ QString HomeWords::saved(const Moment &moment)
     return tr("Saved %1").arg(time.toString(QStringLiteral("HH:mm")));
 }
 
-QString HomeWords::number(Decimal number)
-{
-    return QString::fromStdString(number.toString()).replace(QLatin1Char('.'), QLocale().decimalPoint());
-}
-
 QString HomeWords::name(const Complaint &complaint)
 {
     //: A complaint of which the clinic did not say where it is.
@@ -66,7 +61,7 @@ QString HomeWords::sentence(const Dose &dose)
         what = tr("%n set(s), held for %1 seconds", nullptr, dose.sets).arg(dose.holdSeconds);
     if (dose.loadKg.thousandths() > 0)
         //: A dose and the weight that is moved: "3 sets of 12 with 2 kg".
-        what = tr("%1 with %2 kg").arg(what, number(dose.loadKg));
+        what = tr("%1 with %2 kg").arg(what, numberWords(dose.loadKg));
 
     QStringList tempo;
     if (dose.upSeconds)

@@ -29,8 +29,6 @@ public:
     [[nodiscard]] static QString date(CivilDay day);
     /// "Saved 07:12", by the clock on the wall where \a moment was.
     [[nodiscard]] static QString saved(const Moment &moment);
-    /// "2.5", with the decimal point of the language.
-    [[nodiscard]] static QString number(Decimal number);
     /// "plantar heel, right".
     [[nodiscard]] static QString name(const Complaint &complaint);
     /// "3 sets of 12 with 2 kg. Seconds: up in 3, down in 3."

@@ -67,7 +67,7 @@ QString TodayWords::checkLimit(const ComplaintDiary &complaint, CivilDay day)
 {
     QStringList all;
     const Limits &limits = complaint.limits();
-    all << (limits.check ? tr("The limit for this question in your plan is %1.").arg(HomeWords::number(*limits.check))
+    all << (limits.check ? tr("The limit for this question in your plan is %1.").arg(numberWords(*limits.check))
                          : tr("Your plan sets no limit for this question."));
     if (const QString last = lastScores(complaint.checks, day, &Check::pain); !last.isEmpty())
         all << tr("Your last answers: %1.").arg(last);
@@ -77,7 +77,7 @@ QString TodayWords::checkLimit(const ComplaintDiary &complaint, CivilDay day)
 
 QString TodayWords::duringLimit(const ComplaintDiary &complaint, CivilDay day)
 {
-    QStringList all{tr("The limit for pain in the exercise in your plan is %1.").arg(HomeWords::number(complaint.limits().during))};
+    QStringList all{tr("The limit for pain in the exercise in your plan is %1.").arg(numberWords(complaint.limits().during))};
     if (const QString last = lastScores(complaint.sessions, day, &Session::painDuring); !last.isEmpty())
         all << tr("Your last sessions: %1.").arg(last);
     all << tr("If in doubt, call your clinic.");
@@ -86,7 +86,7 @@ QString TodayWords::duringLimit(const ComplaintDiary &complaint, CivilDay day)
 
 QString TodayWords::afterLimit(const ComplaintDiary &complaint, CivilDay day)
 {
-    QStringList all{tr("The limit for pain after the exercise in your plan is %1.").arg(HomeWords::number(complaint.limits().after))};
+    QStringList all{tr("The limit for pain after the exercise in your plan is %1.").arg(numberWords(complaint.limits().after))};
     if (const QString last = lastScores(complaint.sessions, day, &Session::painAfter); !last.isEmpty())
         all << tr("Your last sessions: %1.").arg(last);
     all << tr("If in doubt, call your clinic.");
