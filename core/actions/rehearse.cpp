@@ -83,15 +83,15 @@ bool replacePlans(std::vector<Entry> &entries, const std::vector<Entry> &propose
 Result<std::vector<Entry>, ProposalProblem> propose(std::vector<Entry> entries, const Proposal &proposal)
 {
     using Code = ProposalProblem::Code;
-    std::vector<std::pair<Field, Body::Value>> settings;
+    std::vector<std::pair<Field, std::optional<Body::Value>>> settings;
     for (const auto &[key, text] : proposal.settings) {
         const FieldRule *const rule = settingNamed(key);
         if (!rule)
             return failure(ProposalProblem{Code::SettingUnknown, key});
         auto value = readValue(*rule, text);
-        if (!value)
+        if (!value && !text.empty())
             return failure(ProposalProblem{Code::ValueRefused, key, text});
-        settings.emplace_back(rule->field, *std::move(value));
+        settings.emplace_back(rule->field, std::move(value));
     }
     if (std::none_of(entries.begin(), entries.end(), [](const Entry &entry) { return entry.kind == Kind::Plan; }))
         return failure(ProposalProblem{Code::NoPlan});
@@ -99,11 +99,19 @@ Result<std::vector<Entry>, ProposalProblem> propose(std::vector<Entry> entries, 
     if (!proposal.plans.empty() && !replacePlans(entries, proposal.plans, reader))
         return failure(ProposalProblem{Code::PlanOfNothing});
     for (Entry &entry : entries) {
-        auto plan = entry.kind == Kind::Plan && !settings.empty() ? reader.read(entry.body) : std::nullopt;
+        auto plan = entry.kind == Kind::Plan ? reader.read(entry.body) : std::nullopt;
         if (!plan || plan->has(Field::Withdrawn))
             continue;
-        for (const auto &[field, value] : settings)
-            plan->set(field, value);
+        for (const auto &[field, value] : settings) {
+            if (value)
+                plan->set(field, *value);
+            else
+                plan->remove(field);
+        }
+        const auto problems = problemsOf(Kind::Plan, *plan, entry.day);
+        if (!problems.empty())
+            return failure(
+                ProposalProblem{Code::Contradiction, std::string(name(problems.front().field)), std::string(name(problems.front().other))});
         entry.body = plan->toJson();
     }
     return entries;

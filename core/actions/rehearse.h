@@ -25,7 +25,8 @@ namespace morrow {
 struct Proposal
 {
     std::vector<Entry> plans; ///< entries of a file; those of kind plan count
-    std::vector<std::pair<std::string, std::string>> settings; ///< of plans, key and value as tables have them; after the plans
+    /// Of plans, key and value as tables have them; after the plans. An empty value leaves the default.
+    std::vector<std::pair<std::string, std::string>> settings;
 };
 
 /// Why nothing can be rehearsed.
@@ -35,7 +36,8 @@ struct ProposalProblem
         NoPlan, ///< the diary has none
         PlanOfNothing, ///< no plan of the file is about a complaint of the diary, or none shares an item with it
         SettingUnknown, ///< `key`
-        ValueRefused ///< `key` cannot be `value`
+        ValueRefused, ///< `key` cannot be `value`
+        Contradiction ///< the plan that comes of it has `key`, or has it not, against what it says in `value`, another key
     };
 
     Code code;
