@@ -341,24 +341,27 @@ Json toJson(const ComplaintMeasures &complaint)
 
 } // namespace
 
+Json reasonsJson(const std::vector<Reason> &reasons)
+{
+    return listOf(reasons, [](const Reason &reason) {
+        return Json::object({
+            {"condition", name(reason.condition)},
+            {"text", "condition." + std::string(name(reason.condition))},
+            {"met", reason.isMet},
+            {"value", reason.value},
+            {"limit", reason.limit},
+        });
+    });
+}
+
 Json progressionJson(const Progression &progression)
 {
     return Json::object({
         {"decision", name(progression.decision)},
         {"toStage", progression.toStage},
-        {"waits", progression.waits},
+        {"waits", !progression.waitsFor.empty()},
         {"unmet", listOf(progression.unmet, [](Condition condition) { return Json(name(condition)); })},
-        {"reasons",
-            listOf(progression.reasons,
-                [](const Reason &reason) {
-                    return Json::object({
-                        {"condition", name(reason.condition)},
-                        {"text", "condition." + std::string(name(reason.condition))},
-                        {"met", reason.isMet},
-                        {"value", reason.value},
-                        {"limit", reason.limit},
-                    });
-                })},
+        {"reasons", reasonsJson(progression.reasons)},
     });
 }
 

@@ -15,7 +15,10 @@ namespace morrow::batch {
 /// built has no key.
 [[nodiscard]] Json toJson(const std::vector<ComplaintMeasures> &measures, CivilDay to);
 
-/// What the rule says, with its reasons: names, text keys and the values put in.
+/// The conditions of a rule: names, text keys and the values put in.
+[[nodiscard]] Json reasonsJson(const std::vector<Reason> &reasons);
+
+/// What the rule says, with its reasons.
 [[nodiscard]] Json progressionJson(const Progression &progression);
 
 } // namespace morrow::batch

@@ -22,11 +22,15 @@ constexpr std::array kOptions{
 
 Json toJson(const RehearsedSpan &span)
 {
+    Json days = Json::array();
+    for (std::size_t i = 0; i < span.reasons.size(); ++i)
+        days.add(Json::object({{"day", (span.first + static_cast<int>(i)).toString()}, {"reasons", reasonsJson(span.reasons[i])}}));
     return Json::object({
         {"from", span.first.toString()},
         {"to", span.last.toString()},
         {"stage", span.stage},
         {"progression", progressionJson(span.progression)},
+        {"days", std::move(days)},
     });
 }
 
@@ -58,6 +62,8 @@ std::string sentence(const ProposalProblem &problem, const std::string &input, c
         return "There is no setting " + shown(problem.key) + " of a plan.";
     case ProposalProblem::Code::ValueRefused:
         return "The setting " + problem.key + " cannot be " + shown(problem.value) + ".";
+    case ProposalProblem::Code::Contradiction:
+        return "That plan would contradict itself: its " + problem.key + " does not go with its " + problem.value + ".";
     }
     return {};
 }

@@ -200,18 +200,30 @@ bool isUnderWay(const ItemDiary &item, const ComplaintDiary &complaint, CivilDay
         && !(complaint.putAsideFrom && *complaint.putAsideFrom <= to);
 }
 
-/// Whether \a item went to a higher stage on one of the last \a days days up to \a to.
-bool steppedUpLately(const ItemDiary &item, CivilDay to, int days)
+/// The last change of \a item to a higher stage on one of the last \a days days up to \a to.
+std::optional<EntryIndex> steppedUpLately(const ItemDiary &item, CivilDay to, int days)
 {
     int stage = 1;
-    bool isLate = false;
+    std::optional<EntryIndex> last;
     for (const StageChange &change : item.stageChanges) {
         if (change.day > to || !hasStage(item, change.stage))
             continue;
-        isLate = isLate || (change.stage > stage && to - change.day < days);
+        if (change.stage > stage && to - change.day < days)
+            last = change.entry;
         stage = change.stage;
     }
-    return isLate;
+    return last;
+}
+
+/// The change that the stage of \a item on \a day began with.
+std::optional<EntryIndex> stageChangeOn(const ItemDiary &item, CivilDay day)
+{
+    std::optional<EntryIndex> last;
+    for (const StageChange &change : item.stageChanges) {
+        if (change.day <= day && hasStage(item, change.stage))
+            last = change.entry;
+    }
+    return last;
 }
 
 } // namespace
@@ -257,8 +269,13 @@ std::vector<std::optional<Progression>> progressions(const ProgressionBasis &bas
         for (std::size_t j = 0; j < items.size() && wouldStepUp(i); ++j) {
             if (i == j)
                 continue;
-            const bool goesFirst = wouldStepUp(j) && (began[j] < began[i] || (began[j] == began[i] && j < i));
-            result[i]->waits = result[i]->waits || goesFirst || steppedUpLately(items[j], basis.to, limits.stepSpacingDays);
+            std::vector<WaitsFor> &waitsFor = result[i]->waitsFor;
+            if (const auto change = steppedUpLately(items[j], basis.to, limits.stepSpacingDays))
+                waitsFor.push_back({items[j].item.key, GoesFirst::SteppedUp, change});
+            else if (wouldStepUp(j) && began[j] < began[i])
+                waitsFor.push_back({items[j].item.key, GoesFirst::LongerInStage, stageChangeOn(items[j], basis.to)});
+            else if (wouldStepUp(j) && began[j] == began[i] && j < i)
+                waitsFor.push_back({items[j].item.key, GoesFirst::EarlierInPlan, stageChangeOn(items[j], basis.to)});
         }
     }
     return result;

@@ -29,6 +29,7 @@
 
 #include <optional>
 #include <span>
+#include <string>
 #include <vector>
 
 namespace morrow {
@@ -70,11 +71,28 @@ struct Reason
     friend bool operator==(const Reason &, const Reason &) = default;
 };
 
+/// Why another item goes first.
+enum class GoesFirst {
+    LongerInStage, ///< both would step up
+    EarlierInPlan, ///< the same, as long in their stages
+    SteppedUp ///< less than step_spacing_days ago
+};
+
+/// An item that another one waits for.
+struct WaitsFor
+{
+    std::string item; ///< key
+    GoesFirst because;
+    std::optional<EntryIndex> change; ///< the stage change that it is so by; none if its stage began with the item
+
+    friend bool operator==(const WaitsFor &, const WaitsFor &) = default;
+};
+
 struct Progression
 {
     Decision decision = Decision::Hold;
     std::optional<int> toStage;
-    bool waits = false; ///< it would step up, and another item goes first or has just done so
+    std::vector<WaitsFor> waitsFor; ///< plan order; only of what would step up
     std::vector<Condition> unmet; ///< in order, whatever the decision
     std::vector<Reason> reasons; ///< every condition that was looked at, in order
 

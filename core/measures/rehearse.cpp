@@ -30,16 +30,18 @@ std::vector<std::optional<Progression>> progressionsOn(const Diary &diary, const
 bool saysTheSame(const Progression &a, const Progression &b)
 {
     const auto isSame = [](const Reason &one, const Reason &other) { return one.condition == other.condition && one.isMet == other.isMet; };
-    return a.waits == b.waits && std::equal(a.reasons.begin(), a.reasons.end(), b.reasons.begin(), b.reasons.end(), isSame);
+    return a.waitsFor == b.waitsFor && std::equal(a.reasons.begin(), a.reasons.end(), b.reasons.begin(), b.reasons.end(), isSame);
 }
 
 /// Adds \a day, the one after the last of \a spans: an item is under way without a gap.
 void add(std::vector<RehearsedSpan> &spans, CivilDay day, int stage, Progression progression)
 {
+    std::vector<Reason> reasons = progression.reasons;
     if (!spans.empty() && spans.back().stage == stage && saysTheSame(spans.back().progression, progression))
         spans.back().last = day;
     else
-        spans.push_back({day, day, stage, std::move(progression)});
+        spans.push_back({day, day, stage, std::move(progression), {}});
+    spans.back().reasons.push_back(std::move(reasons));
 }
 
 } // namespace

@@ -27,6 +27,7 @@ struct RehearsedSpan
     CivilDay last;
     int stage; ///< in force
     Progression progression; ///< of the first day; on the others values may differ, what is met does not
+    std::vector<std::vector<Reason>> reasons; ///< of each of the days
 };
 
 struct RehearsedItem

@@ -199,10 +199,20 @@ Trace behindCheck(const Diary &diary, const ComplaintDiary &complaint, const Win
         over(window.from, window.to, painOf);
         break;
     case CheckFigure::Limits:
+    case CheckFigure::Beyond: {
         over(window.planStart, window.to, painOf);
-        trace.values.erase(
-            trace.values.begin() + static_cast<std::ptrdiff_t>(std::min(trace.values.size(), kDaysOfOwnLimits)), trace.values.end());
+        const auto own = trace.values.begin() + static_cast<std::ptrdiff_t>(std::min(trace.values.size(), kDaysOfOwnLimits));
+        if (figure == CheckFigure::Limits) {
+            trace.values.erase(own, trace.values.end());
+            break;
+        }
+        std::transform(trace.values.begin(), own, std::back_inserter(trace.shapedBy), [](const Behind &behind) { return behind.entry; });
+        const auto limits = checkMeasures(diary, complaint, {window.planStart, window.to, window.to}).limits;
+        std::erase_if(trace.values, [&limits](const Behind &behind) {
+            return !limits || std::find(limits->beyond.begin(), limits->beyond.end(), behind.day) == limits->beyond.end();
+        });
         break;
+    }
     case CheckFigure::StiffnessRecorded:
     case CheckFigure::StiffnessTrend:
         over(window.from, window.to, minutesOf);
@@ -211,6 +221,7 @@ Trace behindCheck(const Diary &diary, const ComplaintDiary &complaint, const Win
         over(window.to - 6, window.to, minutesOf);
         break;
     }
+    finish(trace);
     return trace;
 }
 

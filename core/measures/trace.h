@@ -55,7 +55,8 @@ enum class AdherenceFigure {
     Away
 };
 
-/// Section 3; over one week of the window also the numbers of section 4 and of section 3 in it.
+/// Section 3; over one week of the window also the numbers of section 4 and of section 3 in it, but
+/// for volumeChange, which is made of that week and the one before.
 [[nodiscard]] Trace behindAdherence(
     const Diary &diary, const ComplaintDiary &complaint, const ItemDiary &item, const Window &window, AdherenceFigure figure);
 
@@ -71,6 +72,7 @@ enum class CheckFigure {
     Change, ///< also changeRatio and clearChange
     Trend,
     Limits, ///< centre, range and the limits: the first days only
+    Beyond, ///< the later days that lie outside of them
     StiffnessRecorded,
     StiffnessCurrent,
     StiffnessTrend
@@ -85,9 +87,9 @@ enum class CheckFigure {
 [[nodiscard]] Trace behindResponses(const ComplaintDiary &complaint, CivilDay first, CivilDay last, ResponseState state);
 [[nodiscard]] Trace behindRule(const ComplaintDiary &complaint, CivilDay to, WeekRuleName rule);
 
-/// Section 7: \a condition of the rule for \a item as of \a window.to; the window begins on P.
+/// Section 7: \a reason of the rule for \a item as of \a window.to, with its limit; the window begins on P.
 [[nodiscard]] Trace behindCondition(
-    const Diary &diary, const ComplaintDiary &complaint, const ItemDiary &item, const Window &window, Condition condition);
+    const Diary &diary, const ComplaintDiary &complaint, const ItemDiary &item, const Window &window, const Reason &reason);
 
 enum class VisitFigure {
     Before,

@@ -213,8 +213,10 @@ Trace behindRule(const ComplaintDiary &complaint, CivilDay to, WeekRuleName rule
     return trace;
 }
 
-Trace behindCondition(const Diary &diary, const ComplaintDiary &complaint, const ItemDiary &item, const Window &window, Condition condition)
+Trace behindCondition(
+    const Diary &diary, const ComplaintDiary &complaint, const ItemDiary &item, const Window &window, const Reason &reason)
 {
+    const Condition condition = reason.condition;
     const Limits &limits = complaint.limits();
     const CivilDay to = window.to;
     const LastSessions sessions(diary, complaint, item, window);
@@ -237,29 +239,29 @@ Trace behindCondition(const Diary &diary, const ComplaintDiary &complaint, const
             addContactChecks(trace, complaint, to, false);
         break;
     case Condition::WeeklyRise:
-        return behindRule(complaint, to, WeekRuleName::Weekly);
-    case Condition::Level: {
-        Trace level = behindCheck(diary, complaint, window, CheckFigure::Change);
-        level.limit = limits.levelRiseAllowed.toDouble();
-        return level;
-    }
+        trace = behindRule(complaint, to, WeekRuleName::Weekly);
+        break;
+    case Condition::Level:
+        trace = behindCheck(diary, complaint, window, CheckFigure::Change);
+        break;
     case Condition::Sign:
         trace = {window.planStart, to + 1, {}, {}, std::nullopt};
         addSigns(trace, diary, to + 1);
         break;
     case Condition::SessionPain:
-        trace = {to - 2, to + 1, {}, {}, limits.contactLevel.toDouble()};
+        trace = {to - 2, to + 1, {}, {}, std::nullopt};
         for (const Session &session : complaint.sessions) {
             const auto worst = std::max(session.painDuring, session.painAfter);
-            if (session.day >= to - 2 && session.day <= to + 1 && worst && isAtMost(*trace.limit, worst->value()))
+            if (session.day >= to - 2 && session.day <= to + 1 && worst && isAtMost(limits.contactLevel.toDouble(), worst->value()))
                 trace.values.push_back({session.entry, session.day, static_cast<double>(worst->value())});
         }
         break;
     case Condition::CheckPain:
-        trace = {to - 2, to + 1, {}, {}, limits.contactLevel.toDouble()};
+        trace = {to - 2, to + 1, {}, {}, std::nullopt};
         addContactChecks(trace, complaint, to, true);
         break;
     }
+    trace.limit = reason.limit;
     finish(trace);
     return trace;
 }

@@ -17,6 +17,7 @@ namespace morrow {
 namespace {
 
 constexpr std::size_t kWordsOfName = 8;
+constexpr std::size_t kWordsOfQuestion = 8;
 
 const ComplaintDiary &find(const Diary &diary, std::string_view key)
 {
@@ -111,6 +112,19 @@ std::string countOrNone(std::int64_t count)
     return count == 0 ? "none" : std::to_string(count);
 }
 
+/// Days of the window on which the check was due and nobody answered; "can't say" is an answer.
+int missingChecks(const ReviewBasis &basis)
+{
+    int missing = 0;
+    for (CivilDay day = basis.window.from; day <= basis.window.to; day = day + 1) {
+        const auto checks = checksOf(basis.complaint.checks, day, day);
+        const bool isAnswered
+            = std::any_of(checks.begin(), checks.end(), [](const Check &check) { return check.pain.has_value() || check.declined; });
+        missing += basis.complaint.complaint.checkRule.falls(day, basis.window.planStart) && !isAnswered ? 1 : 0;
+    }
+    return missing;
+}
+
 Sentence qualitySentence(const ReviewBasis &basis)
 {
     const CheckMeasures &check = basis.measures.check;
@@ -123,6 +137,7 @@ Sentence qualitySentence(const ReviewBasis &basis)
     days.push_back(words(check.recorded > check.expected ? " entries, asked on " + counted(check.expected, "day")
                                                          : " of " + counted(check.expected, "day")));
     saying.add(std::move(days));
+    saying.add({words(countOrNone(missingChecks(basis)) + " missing")});
     saying.add({count(check.late, CheckFigure::Late), words(" entered late")});
     std::vector<EntryIndex> changed = corrected(basis);
     const std::size_t changes = changed.size();
@@ -187,6 +202,14 @@ const ItemDiary &ReviewBasis::item(std::string_view key) const
 const ItemMeasures &ReviewBasis::numbersOf(std::string_view key) const
 {
     return *std::find_if(measures.items.begin(), measures.items.end(), [key](const ItemMeasures &one) { return one.item == key; });
+}
+
+std::string question(const ReviewBasis &basis)
+{
+    std::string asked = clipped(basis.complaint.complaint.question, kWordsOfQuestion);
+    if (!asked.ends_with("..."))
+        asked.resize(asked.find_last_not_of(" .:;,?") + 1); // a colon or a value follows
+    return asked.empty() ? "check" : asked;
 }
 
 std::string exerciseName(const ItemDiary &item)

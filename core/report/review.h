@@ -76,7 +76,7 @@ struct RuleLine
     std::string exercise; ///< with its side
     Decision decision;
     std::optional<int> toStage;
-    bool waits = false;
+    std::vector<WaitsFor> waitsFor;
     Sentence sentence; ///< what it says
     std::vector<ConditionLine> conditions; ///< of the next stage, in the rule's order
     std::vector<ConditionLine> because; ///< what made for contact or a step down

@@ -26,7 +26,7 @@ void addLevel(std::vector<ExceptionLine> &lines, const ReviewBasis &basis)
     if (!check.current || !check.reference || *check.current - *check.reference < kMarkedChange)
         return;
     lines.push_back({ReviewException::AboveReference,
-        sentenceOf({words("morning check usually "), checkFigure(basis, check.current, CheckFigure::Current), words(" this week, "),
+        sentenceOf({words(question(basis) + ": usually "), checkFigure(basis, check.current, CheckFigure::Current), words(" this week, "),
             checkFigure(basis, check.reference, CheckFigure::Reference),
             words(basis.complaint.complaint.firstAssessmentPain ? " at first assessment" : " in the first week")})});
 }
@@ -52,10 +52,10 @@ void addBadDays(std::vector<ExceptionLine> &lines, const ReviewBasis &basis)
     }
 }
 
-/// The days of the window with a done set, and the days on which one was due.
+/// A gap is as long as it is, whatever window the counts are over.
 void addNoSet(std::vector<ExceptionLine> &lines, const ReviewBasis &basis)
 {
-    const Window &window = basis.window;
+    const Window window{basis.window.planStart, basis.window.planStart, basis.window.to};
     const auto interrupted = interruptions(basis.diary.pauses(), basis.complaint, window);
     std::vector<bool> isDone(window.length());
     std::vector<bool> isDue(window.length());
@@ -106,7 +106,7 @@ std::vector<ExceptionLine> exceptions(const ReviewBasis &basis)
     for (const ReportedSign *const sign : shownSigns(basis))
         lines.push_back({ReviewException::Sign, signSentence(basis, *sign)});
     for (const Note *const note : newNotes(basis, NoteKind::Answer))
-        lines.push_back({ReviewException::HealthAnswer, answerSentence(*note)});
+        lines.push_back({ReviewException::HealthAnswer, answerSentence(basis, *note)});
     addBadDays(lines, basis);
     addNoSet(lines, basis);
     addNoChange(lines, basis);

@@ -33,6 +33,16 @@ std::vector<EntryIndex> entriesOf(const std::vector<const Note *> &notes)
     return entries;
 }
 
+/// `2 exercises unsure since ...`: somebody may ask about one more than once.
+Clause unsureClause(const std::vector<const Note *> &notes, const std::string &since)
+{
+    std::set<std::string_view> exercises;
+    for (const Note *const note : notes)
+        exercises.insert(note->item);
+    return {stated(std::to_string(exercises.size()), entriesOf(notes)),
+        words((exercises.size() == 1 ? " exercise unsure" : " exercises unsure") + since)};
+}
+
 void addGroup(Groups &groups, Saying &saying)
 {
     auto sentences = saying.take();
@@ -57,23 +67,31 @@ Clause skippedClause(const ReviewBasis &basis, const ItemDiary &item, const Item
     return clause;
 }
 
-/// The load of the first and of the last set of the window that names one.
+/// What \a set was done with: its own load, else that of its stage; nullopt where neither names one.
+std::optional<Decimal> loadOf(const ItemDiary &item, const SetDone &set)
+{
+    const Decimal prescribed = item.item.stages[static_cast<std::size_t>(stageOn(item, set.day).number - 1)].dose.loadKg;
+    return set.loadKg || prescribed == Decimal() ? set.loadKg : prescribed;
+}
+
+/// The load of the first and of the last set of the window that has one.
 std::optional<Clause> loadClause(const ReviewBasis &basis, const ItemDiary &item)
 {
-    const SetDone *first = nullptr;
-    const SetDone *last = nullptr;
+    std::optional<Piece> first;
+    std::optional<Piece> last;
     for (const SetDone &set : item.sets) {
-        if (set.reps < 1 || !set.loadKg || !basis.window.holds(set.day))
+        const auto load = set.reps >= 1 && basis.window.holds(set.day) ? loadOf(item, set) : std::nullopt;
+        if (!load)
             continue;
-        first = first ? first : &set;
-        last = &set;
+        last = stated(load->toString(), {set.entry});
+        first = first ? first : last;
     }
     if (!first)
         return std::nullopt;
-    Clause clause{words("load "), stated(first->loadKg->toString(), {first->entry})};
-    if (*first->loadKg != *last->loadKg) {
+    Clause clause{words("load "), *first};
+    if (first->text != last->text) {
         clause.push_back(words(" to "));
-        clause.push_back(stated(last->loadKg->toString(), {last->entry}));
+        clause.push_back(*std::move(last));
     }
     clause.push_back(words(" kg"));
     return clause;
@@ -124,34 +142,46 @@ void addStretches(Saying &saying, const ReviewBasis &basis, const std::vector<co
 {
     std::int64_t attended = 0;
     std::int64_t due = 0;
-    std::vector<EntryIndex> entries;
+    std::set<EntryIndex> doneBy;
+    std::set<EntryIndex> dueBy; // pauses and visits shape the days of more than one
     for (const ItemDiary *const item : stretches) {
         const Adherence &adherence = basis.numbersOf(item->item.key).adherence;
         attended += adherence.sessionsAttended;
         due += adherence.sessionsDue;
-        const Trace trace = behindAdherence(basis.diary, basis.complaint, *item, basis.window, AdherenceFigure::Done);
-        for (const Behind &behind : trace.values)
-            entries.push_back(behind.entry);
+        const auto behind
+            = [&](AdherenceFigure figure) { return behindAdherence(basis.diary, basis.complaint, *item, basis.window, figure); };
+        for (const Behind &value : behind(AdherenceFigure::Done).values)
+            doneBy.insert(value.entry);
+        const auto shaping = behind(AdherenceFigure::Due).entries();
+        dueBy.insert(shaping.begin(), shaping.end());
     }
     if (stretches.empty())
         return;
-    saying.add({words("stretches: "), stated(std::to_string(attended), byDay(basis.diary, std::move(entries))), words(" of "),
-        words(std::to_string(due)), words(" sessions")});
+    const auto opening = [&basis](std::int64_t count, const std::set<EntryIndex> &entries) {
+        return stated(std::to_string(count), byDay(basis.diary, {entries.begin(), entries.end()}));
+    };
+    saying.add({words("stretches: "), opening(attended, doneBy), words(" of "), opening(due, dueBy), words(" sessions")});
     saying.stop();
 }
 
 void addPaperAndTicks(Saying &saying, const ReviewBasis &basis)
 {
     std::vector<EntryIndex> paper;
-    for (const ItemDiary &item : basis.complaint.items) {
-        for (const SetDone &set : item.sets) {
-            if (set.reps >= 1 && basis.window.holds(set.day) && !basis.diary.recordedOn(set.entry))
-                paper.push_back(set.entry);
+    const auto addPaper = [&](const auto &entered) {
+        for (const auto &one : entered) {
+            if (basis.window.holds(one.day) && !basis.diary.recordedOn(one.entry))
+                paper.push_back(one.entry);
         }
-    }
+    };
+    for (const ItemDiary &item : basis.complaint.items)
+        addPaper(item.sets);
+    addPaper(basis.complaint.checks);
+    addPaper(basis.complaint.sessions);
+    addPaper(basis.complaint.skips);
+    addPaper(basis.complaint.easier);
     TickedAtOnce ticked = tickedAtOnce(basis);
     if (!paper.empty())
-        saying.add(countedClause(byDay(basis.diary, std::move(paper)), "set from paper", "sets from paper"));
+        saying.add(countedClause(byDay(basis.diary, std::move(paper)), "entry from paper", "entries from paper"));
     if (ticked.sessions > 0)
         saying.add({stated(std::to_string(ticked.sessions), std::move(ticked.sets)),
             words(ticked.sessions == 1 ? " session ticked at once" : " sessions ticked at once")});
@@ -160,6 +190,7 @@ void addPaperAndTicks(Saying &saying, const ReviewBasis &basis)
 void addGoals(Groups &groups, const ReviewBasis &basis)
 {
     Saying saying;
+    const char *called = "goal"; // the first is
     for (const OutcomeMeasures &series : basis.measures.outcomes) {
         if (series.kind != OutcomeKind::Activity)
             continue;
@@ -168,7 +199,8 @@ void addGoals(Groups &groups, const ReviewBasis &basis)
             if (outcome.kind == series.kind && outcome.name == series.name && outcome.side == series.side && outcome.day <= basis.window.to)
                 entries.push_back(outcome.entry);
         }
-        Clause clause{words("goal"), words(series.name.empty() ? std::string(": ") : " '" + clipped(series.name, kWordsOfName) + "': ")};
+        Clause clause{words(std::exchange(called, "activity")),
+            words(series.name.empty() ? std::string(": ") : " '" + clipped(series.name, kWordsOfName) + "': ")};
         if (series.n > 1) {
             clause.push_back(stated(series.first.toString(), {entries.front()}));
             clause.push_back(words(" to "));
@@ -234,10 +266,10 @@ std::vector<const Note *> newNotes(const ReviewBasis &basis, NoteKind kind)
     return notes;
 }
 
-Sentence answerSentence(const Note &note)
+Sentence answerSentence(const ReviewBasis &basis, const Note &note)
 {
     Saying saying;
-    saying.add({words("health answer on " + dated(note.day) + ": "), quoted(note.text, kWordsOfText, note.entry)});
+    saying.add({words("new since " + dated(basis.since) + ": "), quoted(note.text, kWordsOfText, note.entry)});
     return saying.take().front();
 }
 
@@ -247,7 +279,7 @@ Groups lookFirst(const ReviewBasis &basis)
     for (const ReportedSign *const sign : shownSigns(basis))
         sentences.push_back(signSentence(basis, *sign));
     for (const Note *const note : newNotes(basis, NoteKind::Answer))
-        sentences.push_back(answerSentence(*note));
+        sentences.push_back(answerSentence(basis, *note));
     const auto questions = newNotes(basis, NoteKind::Question);
     const auto unsure = newNotes(basis, NoteKind::Unsure);
     Saying saying;
@@ -255,7 +287,7 @@ Groups lookFirst(const ReviewBasis &basis)
     if (!questions.empty())
         saying.add(countedClause(entriesOf(questions), "question", "questions", unsure.empty() ? since.c_str() : ""));
     if (!unsure.empty())
-        saying.add(countedClause(entriesOf(unsure), "exercise unsure", "exercises unsure", since.c_str()));
+        saying.add(unsureClause(unsure, since));
     if (sentences.empty() && questions.empty() && unsure.empty())
         saying.add({words("no sign, no new health answer, no question" + since)});
     const auto counts = saying.take();
@@ -268,10 +300,11 @@ Groups painAndGoal(const ReviewBasis &basis)
     const CheckMeasures &check = basis.measures.check;
     Saying saying;
     if (check.current) {
-        saying.add({words("morning check: usually "), checkFigure(basis, check.current, CheckFigure::Current), words(" this week")});
+        saying.add({words(question(basis) + ": usually "), checkFigure(basis, check.current, CheckFigure::Current), words(" this week")});
     } else {
         const Trace week = behindCheck(basis.diary, basis.complaint, basis.window, CheckFigure::Current);
-        saying.add({words("morning check: too few entries this week to say ("),
+        // Not of the window, which may hold many: what is usual is said of this week.
+        saying.add({words(question(basis) + ": too few entries this week to say ("),
             made(basis.diary, std::to_string(week.values.size()), week, listed(week)), words(", at least 3)")});
     }
     const char *const compared = basis.complaint.complaint.firstAssessmentPain ? " at first assessment" : " in the first week";
@@ -336,7 +369,7 @@ Groups afterLoading(const ReviewBasis &basis)
             behind(std::to_string(known), ResponseState::Unsettled, "Checks of the day after that were above it"),
             words(known == 1 ? " loading day" : " loading days")});
     }
-    if (response.unknown > 0) {
+    if (known > 0 || response.unknown > 0) {
         const auto afterVisit = std::count_if(
             response.days.begin(), response.days.end(), [](const ResponseDay &day) { return day.reason == UnknownBecause::AfterVisit; });
         saying.add({behind(std::to_string(response.unknown), ResponseState::Unknown, "No check of the day after to judge by"),

@@ -35,6 +35,9 @@ struct ReviewBasis
     [[nodiscard]] const ItemMeasures &numbersOf(std::string_view key) const;
 };
 
+/// `Worst pain last night`: what the person is asked each day, its first eight words; `check` where nobody wrote it.
+[[nodiscard]] std::string question(const ReviewBasis &basis);
+
 /// `heel raise, left`, of a name at most its first eight words.
 [[nodiscard]] std::string exerciseName(const ItemDiary &item);
 
@@ -52,7 +55,7 @@ struct ReviewBasis
 [[nodiscard]] std::vector<const ReportedSign *> shownSigns(const ReviewBasis &basis);
 [[nodiscard]] Sentence signSentence(const ReviewBasis &basis, const ReportedSign &sign);
 [[nodiscard]] std::vector<const Note *> newNotes(const ReviewBasis &basis, NoteKind kind);
-[[nodiscard]] Sentence answerSentence(const Note &note);
+[[nodiscard]] Sentence answerSentence(const ReviewBasis &basis, const Note &note);
 
 /// Sentences that stand together, such as those about one exercise.
 using Groups = std::vector<std::vector<Sentence>>;

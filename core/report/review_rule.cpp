@@ -50,7 +50,7 @@ std::string shortly(Condition condition)
     case Condition::SessionPain:
         return "pain in or after exercise";
     case Condition::CheckPain:
-        return "morning check well above usual";
+        return "check well above usual";
     case Condition::LastTwoUnsettled:
         return "next check above usual after the last 2 sessions";
     }
@@ -65,7 +65,7 @@ public:
         : m_basis(basis)
         , m_reason(reason)
         , m_stage(basis.numbersOf(item.item.key).stage)
-        , m_trace(behindCondition(basis.diary, basis.complaint, item, basis.window, reason.condition))
+        , m_trace(behindCondition(basis.diary, basis.complaint, item, basis.window, reason))
     {
     }
 
@@ -109,7 +109,7 @@ public:
         case Condition::SessionPain:
             return {words("pain "), value(known(m_reason.value)), words(" in or after exercise, contact from " + limit)};
         case Condition::CheckPain:
-            return {words("morning check "), value(known(m_reason.value)), words(", well above usual, contact from " + limit)};
+            return {words(question(m_basis) + ": "), value(known(m_reason.value)), words(", well above usual, contact from " + limit)};
         }
         return {};
     }
@@ -160,6 +160,24 @@ std::string becauseOf(const RuleLine &rule)
     return text;
 }
 
+/// "waits for squat (went up on 9 March 2026)"
+Clause waitingClause(const ReviewBasis &basis, const WaitsFor &other)
+{
+    const ItemDiary &item = basis.item(other.item);
+    const auto why = [&]() -> std::string {
+        switch (other.because) {
+        case GoesFirst::LongerInStage:
+            return "longer in its stage";
+        case GoesFirst::EarlierInPlan:
+            return "as long in its stage, earlier in the plan";
+        case GoesFirst::SteppedUp:
+            return "went up on " + dated(basis.diary.entries()[*other.change].day);
+        }
+        return {};
+    }();
+    return {words("waits for " + exerciseName(item) + " ("), other.change ? stated(why, {*other.change}) : words(why), words(")")};
+}
+
 /// "your rule for stage 3: 7 of 10 hold"
 void addRule(Saying &saying, const ReviewBasis &basis, const RuleLine &rule, bool isNamed)
 {
@@ -182,8 +200,8 @@ void addRule(Saying &saying, const ReviewBasis &basis, const RuleLine &rule, boo
     const bool isLast = stage >= static_cast<int>(item.item.stages.size());
     saying.add({words("your rule for " + (isLast ? "the last stage" : "stage " + std::to_string(stage + 1))
         + (isNamed ? " of " + exercise : std::string()) + ": " + metOfAll(rule) + " hold")});
-    if (rule.waits)
-        saying.add({words("another exercise goes first")}, "; ");
+    for (const WaitsFor &other : rule.waitsFor)
+        saying.add(waitingClause(basis, other), "; ");
 }
 
 } // namespace
@@ -199,7 +217,7 @@ std::vector<RuleLine> ruleLines(const ReviewBasis &basis)
             .exercise = exerciseName(item),
             .decision = numbers.progression->decision,
             .toStage = numbers.progression->toStage,
-            .waits = numbers.progression->waits,
+            .waitsFor = numbers.progression->waitsFor,
             .sentence = {},
             .conditions = {},
             .because = {}};

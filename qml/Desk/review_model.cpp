@@ -153,7 +153,7 @@ void ReviewModel::fill()
         if (m_hasPlan) {
             //: The days that the figures of a review are about.
             m_days = tr("%1 to %2").arg(fullDate(found->from), fullDate(to));
-            fillReview(complaint, review(*m_diary, *found, to));
+            fillReview(review(*m_diary, *found, to));
             m_course.setCourse(courseOf(*m_diary, complaint, found->from, to), QString::fromStdString(complaint.complaint.question));
         }
     }
@@ -202,7 +202,7 @@ WordRow ReviewModel::rowOf(const Sentence &sentence)
     return row;
 }
 
-void ReviewModel::fillReview(const ComplaintDiary &complaint, const Review &review)
+void ReviewModel::fillReview(const Review &review)
 {
     std::vector<WordRow> rows;
     for (const ExceptionLine &line : review.exceptions)
@@ -263,7 +263,6 @@ void ReviewModel::fillReview(const ComplaintDiary &complaint, const Review &revi
         rows.push_back(std::move(row));
     }
     m_questions.set(std::move(rows));
-    static_cast<void>(complaint);
 }
 
 void ReviewModel::openFigures(const QString &key)

@@ -95,7 +95,7 @@ Q_SIGNALS:
 private:
     void fill();
     void fillHead(const ComplaintDiary &complaint);
-    void fillReview(const ComplaintDiary &complaint, const Review &review);
+    void fillReview(const Review &review);
     void empty();
     /// A row that draws \a sentence and opens its figures.
     [[nodiscard]] WordRow rowOf(const Sentence &sentence);

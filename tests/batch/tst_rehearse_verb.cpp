@@ -6,6 +6,7 @@
 #include "batch/program.h"
 #include "batch/table_folder.h"
 
+#include <QDate>
 #include <QJsonArray>
 #include <QJsonDocument>
 #include <QJsonObject>
@@ -61,6 +62,39 @@ private Q_SLOTS:
         QCOMPARE(spans.last()[QStringLiteral("to")].toString(), QStringLiteral("2026-03-08"));
         QCOMPARE(spans.last()[QStringLiteral("progression")][QStringLiteral("decision")].toString(), QStringLiteral("hold"));
         QCOMPARE(folder.contents(), before);
+    }
+
+    void eachDayOfASpanHasItsValues()
+    {
+        TableFolder folder;
+        writeSmallDiary(folder);
+
+        const QJsonArray spans = spansIn(rehearse(folder, {}).out);
+        QDate day(2026, 3, 2);
+        for (const QJsonValue &span : spans) {
+            for (const QJsonValue &one : span[QStringLiteral("days")].toArray()) {
+                QCOMPARE(one[QStringLiteral("day")].toString(), day.toString(Qt::ISODate));
+                const QJsonValue first = one[QStringLiteral("reasons")][0];
+                QCOMPARE(first[QStringLiteral("condition")].toString(), QStringLiteral("days-in-stage"));
+                QCOMPARE(first[QStringLiteral("value")].toInt(), static_cast<int>(QDate(2026, 3, 1).daysTo(day)));
+                day = day.addDays(1);
+            }
+        }
+        QCOMPARE(day, QDate(2026, 3, 9)); // one after the last
+    }
+
+    void aPlanThatWouldContradictItselfIsRefused()
+    {
+        TableFolder folder;
+        writeSmallDiary(folder);
+
+        const Outcome outcome = rehearse(folder, {QStringLiteral("--set"), QStringLiteral("rest_days_after_visit=0")});
+
+        QCOMPARE(outcome.status, 1);
+        QCOMPARE(outcome.out, QByteArray());
+        QCOMPARE(outcome.err,
+            QByteArray(
+                "morrow-batch: That plan would contradict itself: its rest_days_after_visit does not go with its rests_after_visit.\n"));
     }
 
     void everySettingThatIsGivenCounts()

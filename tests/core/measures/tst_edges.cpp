@@ -57,7 +57,7 @@ bool firstWaits(Tell tell)
     DiaryBuilder builder = calmWeeks({threeStages("squat"), threeStages("lunge")});
     tell(builder);
     const auto found = measured(builder, kStart + 13).items;
-    return found.at(0).progression->decision == Decision::StepUp && found.at(0).progression->waits;
+    return found.at(0).progression->decision == Decision::StepUp && !found.at(0).progression->waitsFor.empty();
 }
 
 ResponseMeasures responses(const DiaryBuilder &builder, int to = 20)
@@ -279,14 +279,14 @@ private Q_SLOTS:
         const Progression found = *measured(builder, kStart + 13).items.at(0).progression;
 
         QVERIFY(found.decision == Decision::StepUp);
-        QVERIFY(!found.waits);
+        QVERIFY(found.waitsFor.empty());
     }
 
     void ofTwoThatWouldStepUpOnePrecedes()
     {
         const auto waiting = [](const std::vector<Item> &items) {
             const auto found = measured(calmWeeks(items), kStart + 13).items;
-            return std::pair(found.at(0).progression->waits, found.at(1).progression->waits);
+            return std::pair(!found.at(0).progression->waitsFor.empty(), !found.at(1).progression->waitsFor.empty());
         };
 
         QVERIFY(waiting({threeStages("squat"), threeStages("lunge")}) == std::pair(false, true)); // by plan order
@@ -300,7 +300,7 @@ private Q_SLOTS:
 
         QVERIFY(found.at(0).progression->decision == Decision::Hold);
         QVERIFY(found.at(1).progression->decision == Decision::StepUp);
-        QVERIFY(!found.at(1).progression->waits);
+        QVERIFY(found.at(1).progression->waitsFor.empty());
     }
 
     void usualIsOfSevenDaysThatEndWithTheDay()

@@ -73,7 +73,7 @@ private Q_SLOTS:
         QVERIFY(found.decision == Decision::StepUp);
         QCOMPARE(found.toStage, std::optional(2));
         QVERIFY(found.unmet.empty());
-        QVERIFY(!found.waits);
+        QVERIFY(found.waitsFor.empty());
     }
 
     void theLastStageHasNoNext()
@@ -239,8 +239,8 @@ private Q_SLOTS:
         const auto items = measured(twoGoodWeeks({late, twoStages("squat")}), "2026-03-15").items;
 
         QVERIFY(items[0].progression->decision == Decision::StepUp && items[1].progression->decision == Decision::StepUp);
-        QVERIFY(items[0].progression->waits);
-        QVERIFY(!items[1].progression->waits);
+        QVERIFY(items[0].progression->waitsFor == std::vector{(WaitsFor{"squat", GoesFirst::LongerInStage, std::nullopt})});
+        QVERIFY(items[1].progression->waitsFor.empty());
     }
 
     void anotherItemThatHasJustSteppedUpIsWaitedFor()
@@ -249,8 +249,23 @@ private Q_SLOTS:
         DiaryBuilder builder = twoGoodWeeks({twoStages("squat"), lunge});
         builder.stage("2026-03-09", "lunge", 2);
 
-        QVERIFY(progression(builder).waits); // six days ago, and the spacing is seven
-        QVERIFY(!progression(builder, "2026-03-16").waits);
+        const std::vector<WaitsFor> waitsFor = progression(builder).waitsFor; // six days ago, and the spacing is seven
+        QCOMPARE(waitsFor.size(), std::size_t{1});
+        QVERIFY(waitsFor[0].because == GoesFirst::SteppedUp);
+        QCOMPARE(builder.diary().entries()[waitsFor[0].change.value()].day, day("2026-03-09"));
+        QVERIFY(progression(builder, "2026-03-16").waitsFor.empty());
+    }
+
+    void aStageThatBeganWithAChangeIsWaitedForByThatChange()
+    {
+        DiaryBuilder builder = twoGoodWeeks({twoStages("squat"), twoStages("lunge")});
+        builder.stage("2026-03-02", "squat", 1);
+        const auto items = measured(builder, "2026-03-15").items;
+
+        const std::vector<WaitsFor> &waitsFor = items[1].progression->waitsFor;
+        QCOMPARE(waitsFor.size(), std::size_t{1});
+        QVERIFY(waitsFor[0].because == GoesFirst::EarlierInPlan);
+        QVERIFY(builder.diary().entries()[waitsFor[0].change.value()].kind == Kind::Stage);
     }
 
     void whatIsNotUnderWayHasNoDecision()

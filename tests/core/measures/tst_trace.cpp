@@ -72,12 +72,43 @@ std::vector<Figure> adherenceFigures()
     add("volume due", AdherenceFigure::Due, [](const Adherence &one) { return one.volumeDue; });
     add("sets done", AdherenceFigure::Done, [](const Adherence &one) { return of(one.setsDone); });
     add("extra sets", AdherenceFigure::Done, [](const Adherence &one) { return of(one.setsExtra); });
+    add("complete sessions", AdherenceFigure::Done, [](const Adherence &one) { return of(one.sessionsComplete); });
     add("sessions attended", AdherenceFigure::Done, [](const Adherence &one) { return of(one.sessionsAttended); });
     add("volume done", AdherenceFigure::Done, [](const Adherence &one) { return one.volumeDone; });
     add("set ratio", AdherenceFigure::Done, [](const Adherence &one) { return one.setRatio; });
     add("skips", AdherenceFigure::Skips, [](const Adherence &one) { return of(one.skips); });
     add("easier", AdherenceFigure::Easier, [](const Adherence &one) { return of(one.easier); });
+    add("session ratio", AdherenceFigure::Done, [](const Adherence &one) { return one.sessionRatio; });
+    add("volume ratio", AdherenceFigure::Done, [](const Adherence &one) { return one.volumeRatio; });
     add("away", AdherenceFigure::Away, [](const Adherence &one) { return of(one.away); });
+    return figures;
+}
+
+/// Of the last week of each item; \a before more weeks belong to the number.
+std::vector<Figure> weekFigures()
+{
+    std::vector<Figure> figures;
+    using Of = std::function<Number(const ItemWeek &)>;
+    const auto add = [&figures](const char *name, int before, const Of &number) {
+        for (std::size_t i = 0; i < 2; ++i) {
+            figures.push_back({name,
+                [number, i](const Measured &one) {
+                    const auto &weeks = one.numbers().items.at(i).weeks;
+                    return weeks.empty() ? std::nullopt : number(weeks.back());
+                },
+                [before, i](const Measured &one) {
+                    const auto &weeks = one.numbers().items.at(i).weeks;
+                    const CivilDay start = weeks.empty() ? one.to : weeks.back().start - 7 * before;
+                    const Window window{one.window().planStart, std::max(start, one.window().planStart), one.to};
+                    return behindAdherence(one.diary, one.complaint(), one.complaint().items.at(i), window, AdherenceFigure::Done);
+                }});
+        }
+    };
+    add("reps of a week", 0, [](const ItemWeek &week) { return of(week.reps); });
+    add("volume of a week", 0, [](const ItemWeek &week) { return week.volume; });
+    add("tension", 0, [](const ItemWeek &week) { return week.tensionSeconds ? of(*week.tensionSeconds) : std::nullopt; });
+    add("strength", 0, [](const ItemWeek &week) { return week.strength; });
+    add("volume change", 1, [](const ItemWeek &week) { return week.volumeChange; });
     return figures;
 }
 
@@ -99,6 +130,8 @@ std::vector<Figure> checkFigures()
     add("trend", CheckFigure::Trend, [](const auto &one) { return one.check.trend ? Number(one.check.trend->slope) : std::nullopt; });
     add("centre", CheckFigure::Limits, [](const auto &one) { return one.check.limits ? Number(one.check.limits->centre) : std::nullopt; });
     add("upper", CheckFigure::Limits, [](const auto &one) { return one.check.limits ? one.check.limits->upper : std::nullopt; });
+    add("days beyond", CheckFigure::Beyond,
+        [](const auto &one) { return of(one.check.limits ? static_cast<std::int64_t>(one.check.limits->beyond.size()) : 0); });
     add("minutes recorded", CheckFigure::StiffnessRecorded, [](const auto &one) { return of(one.stiffness.recorded); });
     add("minutes", CheckFigure::StiffnessCurrent, [](const auto &one) { return one.stiffness.current; });
     return figures;
@@ -147,7 +180,7 @@ std::vector<Figure> conditionFigures()
         figures.push_back({"condition " + std::to_string(number),
             [condition](const Measured &one) { return valueOf(one.numbers().items.front(), condition); },
             [condition](const Measured &one) {
-                return behindCondition(one.diary, one.complaint(), one.complaint().items.front(), one.window(), condition);
+                return behindCondition(one.diary, one.complaint(), one.complaint().items.front(), one.window(), {.condition = condition});
             },
             true});
     }
@@ -252,6 +285,7 @@ private Q_SLOTS:
     void init() { QTest::failOnWarning(QRegularExpression(QStringLiteral(".?"))); }
 
     void adherenceStaysWithNothingElseInTheDiary() { staysWithNothingElse(adherenceFigures()); }
+    void weeksStayWithNothingElseInTheDiary() { staysWithNothingElse(weekFigures()); }
     void theCheckStaysWithNothingElseInTheDiary() { staysWithNothingElse(checkFigures()); }
     void responsesAndRulesStayWithNothingElseInTheDiary() { staysWithNothingElse(responseFigures()); }
     void conditionsStayWithNothingElseInTheDiary() { staysWithNothingElse(conditionFigures()); }
@@ -260,7 +294,7 @@ private Q_SLOTS:
     void noEntryIsBehindANumberTwice()
     {
         std::vector<Figure> figures;
-        for (const auto &some : {adherenceFigures(), checkFigures(), responseFigures(), conditionFigures(), visitFigures()})
+        for (const auto &some : {adherenceFigures(), weekFigures(), checkFigures(), responseFigures(), conditionFigures(), visitFigures()})
             figures.insert(figures.end(), some.begin(), some.end());
         QVERIFY(rc::check([&figures] {
             const Measured whole = randomMeasured();
@@ -343,6 +377,30 @@ private Q_SLOTS:
         const Measured one(builder.diary(), day("2026-03-08"));
 
         QVERIFY(behindCheck(one.diary, one.complaint(), one.window(), CheckFigure::Reference).entries().empty());
+    }
+
+    void theLimitBehindAConditionIsTheOneItWasComparedWith()
+    {
+        QVERIFY(rc::check([] {
+            const Measured one = randomMeasured();
+            const auto &progression = one.numbers().items.front().progression;
+            for (const Reason &reason : progression ? progression->reasons : std::vector<Reason>()) {
+                const Trace trace = behindCondition(one.diary, one.complaint(), one.complaint().items.front(), one.window(), reason);
+                RC_ASSERT(trace.limit == reason.limit);
+            }
+        }));
+    }
+
+    void daysBeyondOwnLimitsOpenWithTheDaysThatTheseWereMadeOf()
+    {
+        DiaryBuilder builder;
+        builder.item(item("squat", "2026-03-02", {onDays(1, 15)})).checks("2026-03-02", {3, 4, 3, 4, 3, 4, 3, 4, 3, 4, 3, 4, 3, 4, 9, 4});
+        const Measured one(builder.diary(), day("2026-03-17"));
+
+        const Trace trace = behindCheck(one.diary, one.complaint(), one.window(), CheckFigure::Beyond);
+
+        QVERIFY(valuesOf(trace) == std::vector<double>{9});
+        QCOMPARE(trace.shapedBy.size(), kDaysOfOwnLimits);
     }
 
     void aLimitIsThatOfThePlan()

@@ -49,7 +49,7 @@ std::string behindOf(const DiaryBuilder &builder, Condition condition)
 {
     return behind(builder, [condition](const Diary &diary, const ComplaintDiary &complaint) {
         const Window window{day("2026-03-02"), day("2026-03-02"), kTo};
-        return behindCondition(diary, complaint, complaint.items.front(), window, condition);
+        return behindCondition(diary, complaint, complaint.items.front(), window, {.condition = condition});
     });
 }
 
@@ -195,7 +195,7 @@ private Q_SLOTS:
         QCOMPARE(behind(builder,
                      [&](const Diary &diary, const ComplaintDiary &complaint) {
                          const Window window{day("2026-03-02"), day("2026-03-02"), day(to)};
-                         return behindCondition(diary, complaint, complaint.items.front(), window, Condition::Level);
+                         return behindCondition(diary, complaint, complaint.items.front(), window, {.condition = Condition::Level});
                      }),
             expected);
     }

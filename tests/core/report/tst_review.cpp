@@ -24,6 +24,13 @@ Review reviewed(const Diary &diary, CivilDay to)
     return review(diary, measure(diary, to).value().front(), to);
 }
 
+/// The same with counts over the days from \a from on.
+Review reviewedFrom(const DiaryBuilder &builder, CivilDay from, CivilDay to)
+{
+    const Diary diary = builder.diary();
+    return review(diary, measure(diary, to, from).value().front(), to);
+}
+
 Review reviewed(const DiaryBuilder &builder, Day to)
 {
     return reviewed(builder.diary(), to);
@@ -139,14 +146,14 @@ private Q_SLOTS:
 
         QCOMPARE(said(review, ReviewPart::LookFirst), QByteArray("No sign, no new health answer, no question since 2 March 2026."));
         QCOMPARE(said(review, ReviewPart::PainAndGoal),
-            QByteArray("Morning check: too few entries this week to say (0, at least 3); 6 at first assessment. "
+            QByteArray("Check: too few entries this week to say (0, at least 3); 6 at first assessment. "
                        "0 of 14 entries; today none."));
         QCOMPARE(said(review, ReviewPart::Done), QByteArray("Did 0 of 14 sessions of squat, 0 of 42 sets."));
         QCOMPARE(said(review, ReviewPart::AfterLoading),
             QByteArray("No loading day that can be judged yet. Worst pain in exercise unknown, limit 5."));
         QCOMPARE(text(review.visit), QByteArray("No visit yet; today none."));
         QCOMPARE(text(review.quality),
-            QByteArray("0 of 14 days, none entered late, none corrected, none from paper, no sessions ticked at once."));
+            QByteArray("0 of 14 days, 14 missing, none entered late, none corrected, none from paper, no sessions ticked at once."));
     }
 
     void theUsualOfTheWeekOpensTheChecksItWasMadeOf()
@@ -156,10 +163,51 @@ private Q_SLOTS:
         const Review review = reviewed(diary, day("2026-03-14"));
         const Sentence &sentence = review.lines[1].sentences.front();
 
-        QCOMPARE(text(sentence), QByteArray("Morning check: usually 4 this week; 6 at first assessment."));
+        QCOMPARE(text(sentence), QByteArray("Check: usually 4 this week; 6 at first assessment."));
         QCOMPARE(opened(sentence, "4").how, std::string("Median of 8 to 14 March 2026: 5, 4, 3"));
         QVERIFY(idsOf(diary, opened(sentence, "4")) == (std::vector<std::string>{"e1", "e2", "e3"}));
         QCOMPARE(text(review.lines[1].sentences.back()), QByteArray("3 of 13 entries; today 2."));
+    }
+
+    void theCheckIsCalledByWhatThePersonIsAsked()
+    {
+        DiaryBuilder builder;
+        builder
+            .complaint("main", body({{Field::Question, std::string("Worst pain last night?")}, {Field::FirstAssessmentPain, number("6")}}))
+            .item(item("squat", "2026-03-02", {onDays(3, 15), onDays(3, 12)}))
+            .checks("2026-03-02", {8, 9, 8});
+
+        const Review review = reviewed(builder, "2026-03-05");
+
+        QVERIFY(said(review, ReviewPart::PainAndGoal).startsWith("Worst pain last night: usually 8 this week; 6 at first assessment."));
+        QCOMPARE(excepted(review), QByteArray("Worst pain last night: usually 8 this week, 6 at first assessment."));
+        QCOMPARE(text(review.rules[0].because[0].sentence), QByteArray("Worst pain last night: 9, well above usual, contact from 8"));
+        QVERIFY(reviewText(review, 200).find("orning check") == std::string::npos);
+    }
+
+    void theFirstActivityIsTheGoal()
+    {
+        DiaryBuilder builder = planned();
+        builder.outcome("2026-03-02", "activity", "run 5 km", {}, "2")
+            .outcome("2026-03-08", "activity", "run 5 km", {}, "4")
+            .outcome("2026-03-08", "activity", "walk stairs", {}, "6");
+
+        QVERIFY(said(reviewed(builder, "2026-03-08"), ReviewPart::PainAndGoal)
+                    .endsWith("Goal 'run 5 km': 2 to 4 of 10 on 8 March 2026. Activity 'walk stairs': 6 of 10 on 8 March 2026."));
+    }
+
+    void anExerciseThatIsUnclearTwiceIsOne()
+    {
+        DiaryBuilder builder = planned();
+        for (const char *const on : {"2026-03-03", "2026-03-04"}) {
+            builder.entry(Kind::Note, day(on),
+                body({{Field::Complaint, std::string("main")}, {Field::Kind, std::string("unsure")}, {Field::Item, std::string("squat")}}));
+        }
+
+        const Review review = reviewed(builder, "2026-03-08");
+
+        QCOMPARE(said(review, ReviewPart::LookFirst), QByteArray("1 exercise unsure since 2 March 2026."));
+        QCOMPARE(opened(review.lines.front().sentences.front(), "1").entries.size(), std::size_t(2));
     }
 
     void theExerciseWithTheFewestSessionsComesFirstAndStretchesAreOne()
@@ -177,7 +225,7 @@ private Q_SLOTS:
         QCOMPARE(lines.size(), std::size_t(3));
         QCOMPARE(lines[0], std::string("Did 0 of 2 sessions of press, 0 of 6 sets."));
         QCOMPARE(lines[1], std::string("Did 1 of 2 sessions of squat, 3 of 6 sets."));
-        QCOMPARE(lines[2], std::string("Stretches: 1 of 4 sessions. 4 sets from paper."));
+        QCOMPARE(lines[2], std::string("Stretches: 1 of 4 sessions. 4 entries from paper."));
     }
 
     void loadSkipsAndLighterSessionsStandBesideWhatWasDone()
@@ -193,6 +241,53 @@ private Q_SLOTS:
 
         QCOMPARE(
             lines.front(), std::string("Did 2 of 3 sessions of squat, 6 of 9 sets, 1 lighter, 1 skipped: 'travel'. Load 5 to 7.5 kg."));
+    }
+
+    void aSetWithoutALoadOfItsOwnWasDoneWithThePrescribedOne()
+    {
+        Stage light = onDays(3, 15);
+        Stage heavy = onDays(3, 12);
+        heavy.dose.loadKg = Decimal::whole(10);
+        DiaryBuilder builder;
+        builder.item(item("squat", "2026-03-02", {light, heavy})).stage("2026-03-04", "squat", 2);
+        builder.set("2026-03-02", "morning", "squat", 1, 15)
+            .set("2026-03-03", "morning", "squat", 1, 15, {.loadKg = "2"})
+            .set("2026-03-04", "morning", "squat", 1, 12);
+
+        QVERIFY(linesOf(reviewed(builder, "2026-03-04"), ReviewPart::Done).front().ends_with("load 2 to 10 kg."));
+    }
+
+    void ofResponsesWithoutAnUnknownOneThatIsSaid()
+    {
+        DiaryBuilder builder = planned();
+        builder.checks("2026-03-02", {4, 4, 4, 4}).sets("2026-03-04", "morning", "squat", 3, 15);
+
+        QVERIFY(said(reviewed(builder, "2026-03-05"), ReviewPart::AfterLoading)
+                    .startsWith("Next check stayed within 1 of usual after 1 of 1 loading day, 0 unknown."));
+    }
+
+    void anOfferThatWaitsSaysForWhatAndWhy()
+    {
+        const auto next = [](const DiaryBuilder &builder) {
+            DiaryBuilder trained = builder;
+            for (int i = 0; i < 14; ++i) {
+                const CivilDay on = day("2026-03-02") + i;
+                trained.check(on, 3).session(on, "morning", 2, 2).sets(on, "morning", "squat", 3, 15).sets(on, "morning", "lunge", 3, 15);
+            }
+            return said(reviewed(trained, "2026-03-15"), ReviewPart::Next);
+        };
+        const std::vector<Stage> stages{onDays(3, 15), onDays(3, 15), onDays(3, 15)};
+        DiaryBuilder longer;
+        longer.item(item("squat", "2026-03-03", stages)).item(item("lunge", "2026-03-02", stages));
+        DiaryBuilder equal;
+        equal.item(item("squat", "2026-03-02", stages)).item(item("lunge", "2026-03-02", stages));
+        DiaryBuilder stepped = equal;
+        stepped.stage("2026-03-10", "lunge", 2);
+
+        QVERIFY(next(longer).startsWith("Your rule for stage 2 of squat: 10 of 10 hold; waits for lunge (longer in its stage)."));
+        QVERIFY(next(equal).endsWith(
+            "Your rule for stage 2 of lunge: 10 of 10 hold. Waits for squat (as long in its stage, earlier in the plan)."));
+        QVERIFY(next(stepped).startsWith("Your rule for stage 2 of squat: 10 of 10 hold; waits for lunge (went up on 10 March 2026)."));
     }
 
     void theNextCheckIsCountedWithWhatIsUnknown()
@@ -225,13 +320,13 @@ private Q_SLOTS:
         const Review review = reviewed(builder, "2026-03-08");
 
         QCOMPARE(said(review, ReviewPart::LookFirst),
-            QByteArray("Sign: numb foot on 4 March 2026; clinic told: no. Health answer on 6 March 2026: 'New medicine? None'.\n"
+            QByteArray("Sign: numb foot on 4 March 2026; clinic told: no. New since 2 March 2026: 'New medicine? None'.\n"
                        "1 question since 2 March 2026."));
         QCOMPARE(review.questions.size(), std::size_t(2));
         QCOMPARE(review.questions.back().text, std::string("May it click?"));
         QCOMPARE(review.questions.back().replyText, std::string("Yes."));
         QVERIFY(review.questions.back().isNew);
-        QVERIFY(excepted(review).contains("Sign: numb foot on 4 March 2026; clinic told: no.\nHealth answer on 6 March 2026"));
+        QVERIFY(excepted(review).contains("Sign: numb foot on 4 March 2026; clinic told: no.\nNew since 2 March 2026: "));
         QVERIFY(said(review, ReviewPart::Next).contains("Your rule says: contact (sign not answered for)."));
     }
 
@@ -336,12 +431,26 @@ private Q_SLOTS:
                        "No set for 14 days, 2 to 15 March 2026."));
     }
 
+    void exceptionsAreTheSameWhateverTheDaysThatAreCounted()
+    {
+        DiaryBuilder builder = planned();
+        builder.sets("2026-03-02", "morning", "squat", 3, 15)
+            .visit("2026-03-20")
+            .easier("2026-03-19", "morning")
+            .easier("2026-03-20", "morning");
+
+        const QByteArray whole = excepted(reviewed(builder, "2026-03-24"));
+
+        QVERIFY(whole.contains("No set for 22 days, 3 to 24 March 2026."));
+        QCOMPARE(excepted(reviewedFrom(builder, day("2026-03-20"), day("2026-03-24"))), whole);
+    }
+
     void painAboveTheFirstAndNoChangeByTheReviewPointAreExceptions()
     {
         DiaryBuilder builder = planned();
         builder.planSetting(Field::ReviewDay, std::string("2026-03-08")).checks("2026-03-02", {8, 8, 8, 8, 8, 8, 8});
 
-        QCOMPARE(excepted(reviewed(builder, "2026-03-06")), QByteArray("Morning check usually 8 this week, 6 at first assessment."));
+        QCOMPARE(excepted(reviewed(builder, "2026-03-06")), QByteArray("Check: usually 8 this week, 6 at first assessment."));
         QVERIFY(excepted(reviewed(builder, "2026-03-07"))
                     .endsWith("\nReview point 8 March 2026 reached: usually 8 this week, 6 at first assessment."));
     }
@@ -354,8 +463,7 @@ private Q_SLOTS:
 
         const Sentence sentence = reviewed(builder, "2026-03-08").lines.front().sentences.front();
 
-        QCOMPARE(text(sentence),
-            QByteArray("Health answer on 3 March 2026: 'one two three four five six seven eight nine ten eleven twelve...'"));
+        QCOMPARE(text(sentence), QByteArray("New since 2 March 2026: 'one two three four five six seven eight nine ten eleven twelve...'"));
         QCOMPARE(sentence.pieces[1].opens->how, "'" + many + "'");
     }
 
