@@ -3,14 +3,21 @@
 
 #include "bench/long_diary.h"
 
-#include "base/civil_day.h"
-
 namespace morrow::bench {
+
+CivilDay longDiaryStart()
+{
+    return *CivilDay::from(2015, 1, 1);
+}
 
 std::map<std::string, std::string> longDiary(int years)
 {
-    const CivilDay start = *CivilDay::from(2015, 1, 1);
-    const CivilDay end = *CivilDay::from(2015 + years, 1, 1);
+    return longDiaryTo(*CivilDay::from(2015 + years, 1, 1) - 1);
+}
+
+std::map<std::string, std::string> longDiaryTo(CivilDay last)
+{
+    const CivilDay start = longDiaryStart();
     std::map<std::string, std::string> files;
     files["settings.csv"] = "key,value\r\npatient_ref,bench\r\n";
     std::string &plan = files["plan.csv"];
@@ -25,7 +32,7 @@ std::map<std::string, std::string> longDiary(int years)
     mornings = "id,day,pain,stiffness_min,recorded_at\r\n";
     sets = "id,day,slot,item,set,reps,hold_s,load_kg,recorded_at\r\n";
     sessions = "id,day,slot,pain_during,pain_after,recorded_at\r\n";
-    for (CivilDay day = start; day < end; day = day + 1) {
+    for (CivilDay day = start; day <= last; day = day + 1) {
         const std::string text = day.toString();
         mornings += "," + text + "," + std::to_string(day.number() % 7) + ",10," + text + "T07:10:00+01:00\r\n";
         sessions += "," + text + ",evening," + std::to_string(day.number() % 5) + ",2," + text + "T19:40:00+01:00\r\n";

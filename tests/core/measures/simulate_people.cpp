@@ -2,11 +2,15 @@
 // SPDX-License-Identifier: GPL-3.0-only
 
 /// Prints how often each decision comes up for people of an invented noise model
-/// (simulated_people.h). The same numbers each time.
+/// (simulated_people.h), and how often each condition does not hold, as the tables of
+/// DEVELOPERS.md. The same numbers each time.
 
 #include "core/measures/simulated_people.h"
 
 #include <cstdio>
+#include <span>
+#include <string>
+#include <vector>
 
 using namespace morrow;
 using namespace morrow::test;
@@ -14,31 +18,40 @@ using namespace morrow::test;
 namespace {
 
 constexpr int kPeople = 60;
-constexpr std::array kDecisions{Decision::Contact, Decision::StepDown, Decision::StepUp, Decision::Hold};
 
-int of(const std::array<int, 4> &counts, Decision decision)
+struct Simulated
 {
-    return counts.at(static_cast<std::size_t>(decision));
+    std::string name;
+    SimulatedDecisions found;
+};
+
+void printRow(const char *name, std::span<const int> counts)
+{
+    std::printf("| %s |", name);
+    for (const int count : counts)
+        std::printf(" %d |", count);
+    std::printf("\n");
 }
 
 } // namespace
 
 int main()
 {
-    std::printf("%-22s %-10s %9s %9s %9s %9s   %s\n", "60 people of 12 weeks", "counted", "contact", "step-down", "step-up", "hold",
-        "in stage 1, 2, 3 at the end");
-    for (const Course &course : {Course{"improve, 6.5 to 2.5", 6.5, 2.5}, {"steady at 3", 3, 3}, {"worsen, 1.5 to 5", 1.5, 5}}) {
-        const SimulatedDecisions found = simulate(course, kPeople, 20260302);
-        const auto row = [](const char *name, const char *counted, const std::array<int, 4> &counts) {
-            std::printf("%-22s %-10s", name, counted);
-            for (const Decision decision : kDecisions)
-                std::printf(" %9d", of(counts, decision));
-        };
-        row(course.name.c_str(), "days", found.days);
+    std::vector<Simulated> all;
+    for (const Course &course : {Course{"improve", 6.5, 2.5}, {"steady", 3, 3}, {"worsen", 1.5, 5}})
+        all.push_back({course.name, simulate(course, kPeople, 20260302)});
+    const auto print = [&all](const char *heads, auto counts) {
+        std::printf("| %s |\n|---|", heads);
+        for (std::size_t i = 0; i < counts(all.front().found).size(); ++i)
+            std::printf("---|");
         std::printf("\n");
-        row("", "reviews", found.reviews);
-        std::printf("\n");
-        row("", "people", found.people);
-        std::printf("   %d, %d, %d\n", found.lastStage[0], found.lastStage[1], found.lastStage[2]);
-    }
+        for (const Simulated &one : all)
+            printRow(one.name.c_str(), counts(one.found));
+    };
+    print("reviews | contact | step-down | step-up | hold", [](const SimulatedDecisions &found) { return found.reviews; });
+    print("days | contact | step-down | step-up | hold", [](const SimulatedDecisions &found) { return found.days; });
+    print("people who had it | contact | step-down | step-up | hold", [](const SimulatedDecisions &found) { return found.people; });
+    print("stage at the end | 1 | 2 | 3", [](const SimulatedDecisions &found) { return found.lastStage; });
+    print("did not hold | days | sessions | adherence | complete | during | after | settled | weekly | level | stage",
+        [](const SimulatedDecisions &found) { return found.unmet; });
 }

@@ -120,6 +120,8 @@ void addPerson(SimulatedDecisions &result, const Course &course, Chance &chance)
             continue;
         ++result.reviews.at(decision);
         had.at(decision) = true;
+        for (const Condition condition : found.unmet)
+            ++result.unmet.at(static_cast<std::size_t>(condition));
         if (found.toStage && found.decision != Decision::Contact) {
             stage = *found.toStage;
             builder.stage(today + 1, "squat", stage);

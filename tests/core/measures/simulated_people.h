@@ -39,6 +39,7 @@ struct SimulatedDecisions
 {
     std::array<int, 4> days{}; ///< by Decision, of all days from the 15th on
     std::array<int, 4> reviews{}; ///< the same on the days of the reviews
+    std::array<int, 10> unmet{}; ///< by Condition up to NextStage: reviews at which it did not hold
     std::array<int, 4> people{}; ///< people who had it at any review
     std::array<int, 3> lastStage{}; ///< people who ended in stage 1, 2, 3
 };

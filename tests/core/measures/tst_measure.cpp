@@ -5,6 +5,8 @@
 
 #include "core/measures/measured.h"
 
+#include <cmath>
+
 using namespace morrow;
 using namespace morrow::test;
 
@@ -189,6 +191,29 @@ private Q_SLOTS:
         QCOMPARE(item.adherence.setsExtra, 3);
         QCOMPARE(item.weeks.size(), 2609);
         QCOMPARE(found.check.expected, 18262);
+    }
+
+    /// From 8 down to 3, a point each 3 044 days.
+    void fiftyYearsOfChecksHaveATrend()
+    {
+        const CivilDay start = day("1976-03-01");
+        const CivilDay to = day("2026-02-28");
+        DiaryBuilder builder;
+        builder.item(item("raise", start, {onDays(1, 15)}));
+        for (CivilDay on = start; on <= to; on = on + 1)
+            builder.check(on, 8 - (on - start) / 3044);
+        builder.sets(to - 1, "morning", "raise", 1, 15);
+
+        const ComplaintMeasures found = measured(builder, to);
+
+        QCOMPARE(found.check.recorded, 18262);
+        QCOMPARE(found.check.change, std::optional<double>(-5));
+        QCOMPARE(found.check.trend->n, 2609);
+        QVERIFY(found.check.trend->slope < 0 && std::isfinite(found.check.trend->slope));
+        QVERIFY(found.check.trend->p >= 0 && found.check.trend->p < 1e-9);
+        QCOMPARE(found.check.limits->meanRange, std::optional<double>(0));
+        QVERIFY(!found.check.limits->lower && found.check.limits->beyond.empty()); // its first days are all equal
+        QCOMPARE(found.response.settled, 1);
     }
 };
 
