@@ -10,11 +10,12 @@ ENOUGH = 20
 DECISIONS = ['contact', 'step-down', 'step-up', 'hold']
 CONDITIONS = ['days-in-stage', 'sessions-in-stage', 'adherence', 'sets-complete', 'pain-during', 'pain-after', 'settled',
               'weekly-rise', 'level', 'next-stage']
+DECIDING = ['sign', 'session-pain', 'check-pain', 'last-two-unsettled']  # said where they decided
 RULES = ['during', 'after', 'check', 'settled', 'weekly', 'stiffness']
 WANTED = ([f'decision {name}' for name in DECISIONS] + ['no decision', 'step-up that waits', 'step-up that does not wait',
                                                         'step-down in stage 1']
           + [f'condition {name} {state}' for name in CONDITIONS for state in ('holds', 'does not hold')]
-          + [f'rule {name} {state}' for name in RULES for state in ('ok', 'exceeded', 'unknown')]
+          + [f'condition {name} holds' for name in DECIDING] + [f'rule {name} {state}' for name in RULES for state in ('ok', 'exceeded', 'unknown')]
           + ['response settled', 'response unsettled', 'response unknown, missing', 'response unknown, after-visit',
              'unsettled by the limit alone', 'no complaint', 'trend', 'no trend', 'limits', 'limits without a spread',
              'no limits', 'beyond the limits', 'clear change True', 'clear change False', 'clear change None',

@@ -30,18 +30,21 @@ class Progression:
                    for flag in self.diary.flags)
 
     def alarming(self, day):
-        level = self.settings.number('contact_level')
-        for session in self.diary.sessions:
-            if session.day == day and any(session.number(column) is not None and at_least(session.number(column), level)
-                                          for column in ('pain_during', 'pain_after')):
-                return True
+        """Whether the check of `day` is reason enough to call."""
         pain, usual = self.diary.pain(day), self.response.usual(day - 1)
-        if pain is None or not at_least(pain, level):
+        if pain is None or not at_least(pain, self.settings.number('contact_level')):
             return False
         return usual is None or at_least(pain - usual, self.settings.number('contact_rise'))
 
     def contact(self):
-        return self.open_sign() or any(self.alarming(day) for day in range(self.to - 2, self.to + 2))
+        """(name, value, limit) of each reason to call, in the order of the page; no call without one."""
+        level, days = self.settings.number('contact_level'), range(self.to - 2, self.to + 2)
+        pains = [session.number(column) for session in self.diary.sessions if session.day in days
+                 for column in ('pain_during', 'pain_after')]
+        sessions = [pain for pain in pains if pain is not None and at_least(pain, level)]
+        checks = [self.diary.pain(day) for day in days if self.alarming(day)]
+        return ([('sign', None, None)] * self.open_sign()
+                + [(name, max(found), level) for name, found in (('session-pain', sessions), ('check-pain', checks)) if found])
 
     # conditions
 
@@ -109,19 +112,21 @@ class Progression:
         conditions = self.conditions(item)
         unmet = [name for name, holds, _, _ in conditions if not holds]
         number = self.due.stage_number(item, self.to)
-        last_two = self.recent(item)[-2:]
-        target = None
-        if self.contact():
-            decision = 'contact'
-        elif len(last_two) == 2 and all(self.response.state(day) == 'unsettled' for day in last_two):
-            decision, target = 'step-down', number - 1 if number > 1 else None
+        unsettled = sum(self.response.state(day) == 'unsettled' for day in self.recent(item)[-2:])
+        contact = self.contact()
+        target, deciding = None, []  # what decided beside the conditions
+        if contact:
+            decision, deciding = 'contact', contact
+        elif unsettled == 2:
+            decision, target, deciding = 'step-down', number - 1 if number > 1 else None, [('last-two-unsettled', unsettled, 2)]
         elif not unmet:
             decision, target = 'step-up', number + 1
         else:
             decision = 'hold'
+        reasons = conditions + [(name, True, value, limit) for name, value, limit in deciding]
         return {'decision': decision, 'toStage': target, 'waits': False, 'unmet': unmet,
                 'reasons': [{'condition': name, 'text': f'condition.{name}', 'met': holds, 'value': value, 'limit': limit}
-                            for name, holds, value, limit in conditions]}
+                            for name, holds, value, limit in reasons]}
 
     def stepped_up_lately(self, item):
         first = self.to - self.settings.whole('step_spacing_days') + 1
