@@ -17,7 +17,7 @@ WANTED = ([f'decision {name}' for name in DECISIONS] + ['no decision', 'step-up 
           + [f'condition {name} {state}' for name in CONDITIONS for state in ('holds', 'does not hold')]
           + [f'condition {name} holds' for name in DECIDING] + [f'rule {name} {state}' for name in RULES for state in ('ok', 'exceeded', 'unknown')]
           + ['response settled', 'response unsettled', 'response unknown, missing', 'response unknown, after-visit',
-             'unsettled by the limit alone', 'no complaint', 'trend', 'no trend', 'limits', 'limits without a spread',
+             'unsettled by the limit alone', 'no complaint', 'trend', 'no trend', 'trend of stiffness', 'limits', 'limits without a spread',
              'no limits', 'beyond the limits', 'clear change True', 'clear change False', 'clear change None',
              'volume unknown', 'volume known', 'strength', 'away', 'skipped', 'easier', 'visit with a change', 'ratio of sides'])
 # What diaries must have, so that it is missed even if none has it; others are counted as they come.
@@ -52,6 +52,7 @@ class Coverage:
             met['unsettled by the limit alone'] += day['state'] == 'unsettled' and day['rise'] is None
         check = complaint['check']
         met['trend' if check['trend'] else 'no trend'] += 1
+        met['trend of stiffness'] += complaint['stiffness']['trend'] is not None
         limits = check['limits']
         met['no limits' if limits is None else 'limits' if limits['lower'] is not None else 'limits without a spread'] += 1
         met['beyond the limits'] += bool(limits and limits['beyond'])
@@ -84,4 +85,4 @@ class Coverage:
 
     def thin(self):
         """What this run met too seldom to say anything about it."""
-        return [(name, count) for name, count in (self.states | self.features).items() if count < ENOUGH]
+        return [(name, count) for name, count in (*self.states.items(), *self.features.items()) if count < ENOUGH]
