@@ -58,9 +58,9 @@ def run_program(program, folder, to, asked):
                           check=False)
 
 
-def compare(program, folder, to, asked):
+def compare(program, folder, to, asked, watch=None):
     """The object of this implementation and the list of differences."""
-    ours = measure(folder, to, asked)
+    ours = measure(folder, to, asked, watch)
     run = run_program(program, folder, to, asked)
     if run.returncode != 0:
         return ours, [('(refused)', 'measured', (run.stdout + run.stderr).strip())]
@@ -89,7 +89,7 @@ def many(asked):
         folder = asked.keep / str(seed)
         shutil.rmtree(folder, ignore_errors=True)
         diary = write_diary(seed, folder)
-        ours, found = compare(asked.program, folder, diary.to, diary.asked)
+        ours, found = compare(asked.program, folder, diary.to, diary.asked, coverage.watch)
         coverage.add(diary.features, ours)
         if found:
             failed += 1

@@ -19,10 +19,13 @@ from measures.visits import visits
 from tables import day_text, read_day, read_folder
 
 
-def measure_complaint(diary, to, asked):
+def measure_complaint(diary, to, asked, watch=None):
     first = max(diary.first_day, asked) if asked else diary.first_day
     due, response = Due(diary), Response(diary, to)
-    decisions = Progression(due, response, to).decisions()
+    progression = Progression(due, response, to)
+    decisions = progression.decisions()
+    if watch:
+        watch(progression, decisions)
     items = [{'item': item.name, 'exercise': item.exercise, 'side': item.side, 'stage': due.stage_number(item, to),
               'stageBegan': day_text(due.began(item, to)), 'adherence': adherence(due, item, first, to),
               'weeks': weeks(due, item, first, to), 'progression': decision}
@@ -34,12 +37,12 @@ def measure_complaint(diary, to, asked):
             'outcomes': outcomes(diary, to)}
 
 
-def measure(folder, to, asked=None):
-    """The whole object; `to` and `asked` are days as whole numbers."""
+def measure(folder, to, asked=None, watch=None):
+    """The whole object; `to` and `asked` are days as whole numbers, `watch` is told each complaint's progression and decisions."""
     read = read_folder(folder)
     diaries = [Diary(read, complaint) for complaint in read.complaints]
     return {'asOf': day_text(to), 'to': day_text(to),
-            'complaints': [measure_complaint(diary, to, asked) for diary in diaries
+            'complaints': [measure_complaint(diary, to, asked, watch) for diary in diaries
                            if diary.first_day is not None and diary.first_day <= to]}
 
 

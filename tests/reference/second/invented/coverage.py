@@ -4,6 +4,7 @@
 
 from collections import Counter
 
+from .decisions_met import TURNS, turns_met
 from .plan import RHYTHMS
 
 ENOUGH = 20
@@ -19,7 +20,8 @@ WANTED = ([f'decision {name}' for name in DECISIONS] + ['no decision', 'step-up 
           + ['response settled', 'response unsettled', 'response unknown, missing', 'response unknown, after-visit',
              'unsettled by the limit alone', 'no complaint', 'trend', 'no trend', 'trend of stiffness', 'limits', 'limits without a spread',
              'no limits', 'beyond the limits', 'clear change True', 'clear change False', 'clear change None',
-             'volume unknown', 'volume known', 'strength', 'away', 'skipped', 'easier', 'visit with a change', 'ratio of sides'])
+             'volume unknown', 'volume known', 'strength', 'away', 'skipped', 'easier', 'visit with a change', 'ratio of sides']
+          + [f'turn {name}' for name in TURNS])
 # What diaries must have, so that it is missed even if none has it; others are counted as they come.
 FEATURES = ([f'rhythm {name}' for name in RHYTHMS] + [f'per week {k}' for k in range(1, 8)]
             + ['stage change', 'stage change before the start', 'pause from paper', 'pause recorded before', 'pause recorded during',
@@ -40,6 +42,9 @@ class Coverage:
         self.states['no complaint'] += not measured['complaints']
         for complaint in measured['complaints']:
             self.add_complaint(complaint)
+
+    def watch(self, progression, decisions):
+        self.states.update(f'turn {name}' for name in turns_met(progression, decisions))
 
     def add_complaint(self, complaint):
         met = self.states

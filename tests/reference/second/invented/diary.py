@@ -10,6 +10,7 @@ from .corrections import corrections
 from .days import live, pauses, signs
 from .folder import InventedFolder
 from .plan import complaints
+from .turns import turns
 
 
 @dataclass
@@ -51,5 +52,8 @@ def write_diary(seed, path):
     if rng.random() < 0.35:
         asked = rng.randrange(first - 4, last + 1)
         folder.features.add('asked from a later day' if asked > first else 'asked from an earlier day')
+    if folder.rows['sets'] and folder.rows['complaints'] and length > 1:
+        for name in ('turn-1', 'turn-2'):
+            turns(rng, folder, name, last)
     folder.write(path)
     return InventedDiary(last, asked, folder.features)
