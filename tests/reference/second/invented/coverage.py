@@ -4,7 +4,7 @@
 
 from collections import Counter
 
-from .decisions_met import TURNS, turns_met
+from .decisions_met import CALLS, TURNS, calls_met, turns_met
 from .plan import RHYTHMS
 
 ENOUGH = 20
@@ -21,7 +21,7 @@ WANTED = ([f'decision {name}' for name in DECISIONS] + ['no decision', 'step-up 
              'unsettled by the limit alone', 'no complaint', 'trend', 'no trend', 'trend of stiffness', 'limits', 'limits without a spread',
              'no limits', 'beyond the limits', 'clear change True', 'clear change False', 'clear change None',
              'volume unknown', 'volume known', 'strength', 'away', 'skipped', 'easier', 'visit with a change', 'ratio of sides']
-          + [f'turn {name}' for name in TURNS])
+          + [f'turn {name}' for name in TURNS] + [f'call, {name}' for name in CALLS])
 # What diaries must have, so that it is missed even if none has it; others are counted as they come.
 FEATURES = ([f'rhythm {name}' for name in RHYTHMS] + [f'per week {k}' for k in range(1, 8)]
             + ['stage change', 'stage change before the start', 'pause from paper', 'pause recorded before', 'pause recorded during',
@@ -45,6 +45,7 @@ class Coverage:
 
     def watch(self, progression, decisions):
         self.states.update(f'turn {name}' for name in turns_met(progression, decisions))
+        self.states.update(f'call, {name}' for name in calls_met(progression, decisions))
 
     def add_complaint(self, complaint):
         met = self.states

@@ -6,6 +6,7 @@ import random
 from dataclasses import dataclass
 from datetime import date
 
+from .calls import calls
 from .corrections import corrections
 from .days import live, pauses, signs
 from .folder import InventedFolder
@@ -55,5 +56,7 @@ def write_diary(seed, path):
     if folder.rows['sets'] and folder.rows['complaints'] and length > 1:
         for name in ('turn-1', 'turn-2'):
             turns(rng, folder, name, last)
+        for name in ('call-1', 'call-2'):
+            calls(rng, folder, name, last)
     folder.write(path)
     return InventedDiary(last, asked, folder.features)
