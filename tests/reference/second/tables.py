@@ -50,14 +50,18 @@ class Entry:
         text = self.body.get(column)
         return None if text is None else float(text)
 
+    def exact(self, column):
+        text = self.body.get(column)
+        return None if text is None else Decimal(text)
+
 
 @dataclass
 class Stage:
     sets: int
     reps: int
-    hold: float
-    load: float
-    body_share: float
+    hold: int
+    load: Decimal         # volumes are summed exactly
+    body_share: Decimal
     tempo: list           # up, pause, down; None where empty
     rrule: str | None
     slots: list
@@ -173,9 +177,8 @@ def read_entry(kind, day_column, row, first_complaint):
 def read_stage(row):
     def number(column, absent=None):
         return absent if row.get(column) is None else float(row[column])
-    hold = number('hold_s', 0.0)
-    return Stage(int(number('sets', 1)), int(number('reps', 1)), hold, number('load_kg', 0.0), number('body_share', 0.0),
-                 [number('up_s'), number('pause_s'), number('down_s')], row.get('rrule'),
+    return Stage(int(number('sets', 1)), int(number('reps', 1)), int(number('hold_s', 0)), Decimal(row.get('load_kg') or 0),
+                 Decimal(row.get('body_share') or 0), [number('up_s'), number('pause_s'), number('down_s')], row.get('rrule'),
                  (row.get('slots') or '').split(), None if row.get('per_week') is None else int(row['per_week']),
                  int(number('min_days', 0)), int(number('min_sessions', 0)))
 

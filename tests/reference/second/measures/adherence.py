@@ -3,7 +3,7 @@
 """Section 3: what was done of what was due."""
 
 from .statistics import wilson
-from .volume import common_unit, prescribed_volume, recorded_volume, unit
+from .volume import common_unit, plain, prescribed_volume, recorded_volume, unit
 
 COUNTS = ['setsDue', 'setsDone', 'setsExtra', 'sessionsDue', 'sessionsAttended', 'sessionsComplete']
 
@@ -27,7 +27,7 @@ def counts(due, item, first, last):
     """The six counts of the days first .. last, and (due volume, done volume, unit); volumes None if unknown."""
     diary = due.diary
     done = diary.done_sets[item.name]
-    mass = diary.settings.number('body_mass_kg')
+    mass = diary.settings.exact('body_mass_kg')
     total = dict.fromkeys(COUNTS, 0)
     loads = []  # for each stretch with sets due: unit, how to find its due and done volume
 
@@ -76,10 +76,10 @@ def adherence(due, item, first, last):
     total, (volume_due, volume_done, name) = counts(due, item, first, last)
     slots = [(day, slot) for day in range(first, last + 1) for slot in due.due_slots(item, day)]
     return total | {
-        'volumeDue': volume_due, 'volumeDone': volume_done, 'volumeUnit': name,
+        'volumeDue': plain(volume_due), 'volumeDone': plain(volume_done), 'volumeUnit': name,
         'setRatio': ratio(total['setsDone'], total['setsDue']),
         'sessionRatio': ratio(total['sessionsAttended'], total['sessionsDue']),
-        'volumeRatio': ratio(volume_done, volume_due),
+        'volumeRatio': plain(ratio(volume_done, volume_due)),
         'sessionInterval': wilson(total['sessionsAttended'], total['sessionsDue']),
         'skips': sum(slot in diary.skips for slot in slots),
         'easier': sum(slot in diary.easier for slot in slots),

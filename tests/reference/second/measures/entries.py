@@ -2,6 +2,8 @@
 # SPDX-License-Identifier: GPL-3.0-only
 """Section 1: which entries count, the diary of one complaint, and settings with their defaults (section 11)."""
 
+from decimal import Decimal
+
 DEFAULTS = {
     'day_starts': '04:00', 'rest_days_after_visit': '0', 'soreness_days': '2', 'during_limit': '5', 'after_limit': '5',
     'check_limit': None, 'rise_allowed': '1', 'weekly_rise_allowed': '0.5', 'weekly_stiffness_allowed': '10',
@@ -58,6 +60,10 @@ class Settings:
     def number(self, key):
         text = self.text(key)
         return None if text is None else float(text)
+
+    def exact(self, key):
+        text = self.text(key)
+        return None if text is None else Decimal(text)
 
     def whole(self, key):
         return int(self.number(key))

@@ -5,7 +5,7 @@
 from tables import day_text
 
 from .adherence import counts
-from .volume import common_unit, recorded_load, recorded_volume, tension, unit
+from .volume import common_unit, plain, recorded_load, recorded_volume, tension, unit
 
 
 def strongest(sets):
@@ -14,7 +14,7 @@ def strongest(sets):
 
 
 def strength(due, item, sets):
-    mass = due.diary.settings.number('body_mass_kg')
+    mass = due.diary.settings.exact('body_mass_kg')
     usable = []
     for one in sets:
         stage = due.stage(item, one.day)
@@ -23,7 +23,7 @@ def strength(due, item, sets):
             continue
         repetitions = one.number('reps') + one.number('spare')
         if 2 <= repetitions <= 10:
-            usable.append((load, repetitions))
+            usable.append((float(load), repetitions))
     return strongest(usable)
 
 
@@ -32,12 +32,12 @@ def change(this, before):
         return None
     if not this['volume'] or not before['volume']:
         return None
-    return this['volume'] / before['volume'] - 1
+    return plain(this['volume'] / before['volume'] - 1)
 
 
 def weeks(due, item, first, last):
     diary = due.diary
-    mass = diary.settings.number('body_mass_kg')
+    mass = diary.settings.exact('body_mass_kg')
     found = []
     for week in range((first - diary.first_day) // 7, (last - diary.first_day) // 7 + 1):
         start = diary.first_day + 7 * week
@@ -57,4 +57,5 @@ def weeks(due, item, first, last):
         found[-1]['volumeChange'] = change(found[-1], found[-2] if len(found) > 1 else None)
     for week in found:
         del week['whole']
+        week['volume'] = plain(week['volume'])
     return found

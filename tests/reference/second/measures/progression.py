@@ -60,7 +60,7 @@ class Progression:
         def reaches(one):
             hold, load = one.number('hold_s'), one.number('load_kg')
             return (one.number('reps') >= stage.reps and (hold is None or at_least(hold, stage.hold))
-                    and (load is None or at_least(load, stage.load)))
+                    and (load is None or at_least(load, float(stage.load))))
 
         needed = stage.sets * len(self.due.due_slots(item, day))
         return sum(map(reaches, self.diary.done_sets[item.name][day])) >= needed

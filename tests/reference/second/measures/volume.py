@@ -18,6 +18,11 @@ def unit(stage, body_mass):
     return what if load == 0 else f'kg.{what}'
 
 
+def plain(value):
+    """An exact number as it is printed."""
+    return None if value is None else float(value)
+
+
 def common_unit(units):
     """(known, unit): unknown where one is None or two differ; of no units at all: known, None."""
     different = set(units)
@@ -30,13 +35,13 @@ def recorded_load(stage, one, body_mass):
     """L of a recorded set; an empty cell takes the prescribed load."""
     if stage.body_share > 0 and body_mass is None:
         return None
-    load = one.number('load_kg')
+    load = one.exact('load_kg')
     return (stage.load if load is None else load) + (stage.body_share * body_mass if stage.body_share > 0 else 0)
 
 
 def hold(stage, one):
     recorded = one.number('hold_s')
-    return stage.hold if recorded is None else recorded
+    return stage.hold if recorded is None else int(recorded)
 
 
 def prescribed_volume(stage, body_mass):
@@ -46,7 +51,7 @@ def prescribed_volume(stage, body_mass):
 
 def recorded_volume(stage, one, body_mass):
     load = 1 if prescribed_load(stage, body_mass) == 0 else recorded_load(stage, one, body_mass)
-    return one.number('reps') * (hold(stage, one) if stage.held else 1) * load
+    return int(one.number('reps')) * (hold(stage, one) if stage.held else 1) * load
 
 
 def tension(stage, one):
