@@ -18,7 +18,7 @@ namespace ondemand = simdjson::ondemand;
 /// A plan holds items, an item stages; nothing of ours is deeper.
 constexpr int kMaxDepth = 3;
 
-std::optional<Body> readObject(ondemand::object object, int depth);
+bool readObject(ondemand::object object, int depth, Body &body);
 
 std::optional<Body::Value> readValue(ondemand::value value, int depth)
 {
@@ -48,37 +48,35 @@ std::optional<Body::Value> readValue(ondemand::value value, int depth)
         ondemand::object object;
         if (element.get_object().get(object) != simdjson::SUCCESS)
             return std::nullopt;
-        auto body = readObject(object, depth + 1);
-        if (!body)
+        if (!readObject(object, depth + 1, list.emplace_back()))
             return std::nullopt;
-        list.push_back(std::move(*body));
     }
     return list;
 }
 
-std::optional<Body> readObject(ondemand::object object, int depth)
+/// Adds to \a body, which is empty.
+bool readObject(ondemand::object object, int depth, Body &body)
 {
-    Body body;
-    std::string last;
+    std::string_view last; // the parser keeps unescaped keys until it reads the next document
     bool first = true;
     for (auto pair : object) {
         ondemand::field field;
         std::string_view key;
         if (std::move(pair).get(field) != simdjson::SUCCESS || field.unescaped_key().get(key) != simdjson::SUCCESS)
-            return std::nullopt;
+            return false;
         if (!first && key <= last)
-            return std::nullopt;
+            return false;
         first = false;
         last = key;
-        const auto known = fieldNamed(last);
+        const auto known = fieldNamed(key);
         if (!known)
             continue;
         auto value = readValue(field.value(), depth);
         if (!value)
-            return std::nullopt;
+            return false;
         body.set(*known, std::move(*value));
     }
-    return body;
+    return true;
 }
 
 } // namespace
@@ -131,6 +129,18 @@ std::string_view Body::textOr(Field field, std::string_view otherwise) const noe
 {
     const std::string *const found = text(field);
     return found ? std::string_view(*found) : otherwise;
+}
+
+std::optional<Decimal> Body::decimal(Field field) const noexcept
+{
+    const Decimal *const found = number(field);
+    return found ? std::optional(*found) : std::nullopt;
+}
+
+std::optional<int> Body::whole(Field field) const noexcept
+{
+    const Decimal *const found = number(field);
+    return found ? std::optional(found->toInt()) : std::nullopt;
 }
 
 int Body::intOr(Field field, int otherwise) const noexcept
@@ -191,18 +201,22 @@ BodyReader::~BodyReader() = default;
 
 std::optional<Body> BodyReader::read(std::string_view json)
 {
+    Body body;
+    return read(json, body) ? std::optional(std::move(body)) : std::nullopt;
+}
+
+bool BodyReader::read(std::string_view json, Body &body)
+{
+    body.clear();
     std::string &buffer = m_parser->buffer;
     buffer.assign(json);
     buffer.reserve(json.size() + simdjson::SIMDJSON_PADDING);
     ondemand::document document;
     ondemand::object object;
     if (m_parser->parser.iterate(buffer.data(), buffer.size(), buffer.capacity()).get(document) != simdjson::SUCCESS
-        || document.get_object().get(object) != simdjson::SUCCESS)
-        return std::nullopt;
-    auto body = readObject(object, 1);
-    if (!body || document.current_location().error() != simdjson::OUT_OF_BOUNDS) // something follows the object
-        return std::nullopt;
-    return body;
+        || document.get_object().get(object) != simdjson::SUCCESS || !readObject(object, 1, body))
+        return false;
+    return document.current_location().error() == simdjson::OUT_OF_BOUNDS; // nothing follows the object
 }
 
 } // namespace morrow

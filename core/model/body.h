@@ -35,6 +35,7 @@ public:
     /// Says \a value about \a field, in the place of what was said before.
     void set(Field field, Value value);
     void remove(Field field);
+    void clear() noexcept { m_fields.clear(); }
 
     [[nodiscard]] bool has(Field field) const noexcept { return find(field) != nullptr; }
     /// What is said about \a field, or nullptr; the typed ones also where it is of another type.
@@ -45,6 +46,10 @@ public:
 
     /// The text of \a field, \a otherwise if there is none.
     [[nodiscard]] std::string_view textOr(Field field, std::string_view otherwise = {}) const noexcept;
+    /// The number of \a field, if there is one.
+    [[nodiscard]] std::optional<Decimal> decimal(Field field) const noexcept;
+    /// The whole part of it.
+    [[nodiscard]] std::optional<int> whole(Field field) const noexcept;
     /// The whole number of \a field, \a otherwise if there is none.
     [[nodiscard]] int intOr(Field field, int otherwise) const noexcept;
 
@@ -71,6 +76,8 @@ public:
     /// twice, another type, a fourth decimal). Keys that are not known here, of a newer
     /// program, are passed over.
     [[nodiscard]] std::optional<Body> read(std::string_view json);
+    /// The same into \a body, whose room is used again; false: it is none, and \a body anything.
+    [[nodiscard]] bool read(std::string_view json, Body &body);
 
 private:
     struct Parser;

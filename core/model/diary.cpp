@@ -3,7 +3,9 @@
 
 #include "model/diary.h"
 
+#include "model/fold_parts.h"
 #include "model/rules.h"
+#include "model/set_fold.h"
 
 #include <algorithm>
 #include <array>
@@ -19,7 +21,7 @@ namespace {
 /// An entry with its body read.
 struct Read
 {
-    EntryIndex index;
+    EntryIndex entry;
     Body body;
 
     [[nodiscard]] bool withdraws() const noexcept { return body.has(Field::Withdrawn); }
@@ -30,24 +32,12 @@ struct Newer
 {
     const std::vector<Entry> &entries;
 
-    bool operator()(const Read &a, const Read &b) const noexcept { return countsBefore(entries[a.index], entries[b.index]); }
+    bool operator()(const Read &a, const Read &b) const noexcept { return countsBefore(entries[a.entry], entries[b.entry]); }
 };
-
-std::optional<int> wholeNumber(const Body &body, Field field)
-{
-    const Decimal *const number = body.number(field);
-    return number ? std::optional(number->toInt()) : std::nullopt;
-}
-
-std::optional<Decimal> decimal(const Body &body, Field field)
-{
-    const Decimal *const number = body.number(field);
-    return number ? std::optional(*number) : std::nullopt;
-}
 
 std::optional<PainScore> painScore(const Body &body, Field field)
 {
-    const auto raw = wholeNumber(body, field);
+    const auto raw = body.whole(field);
     return raw ? PainScore::from(*raw) : std::nullopt;
 }
 
@@ -58,14 +48,6 @@ OutcomeKind outcomeKind(std::string_view text) noexcept
         : text == "change"     ? OutcomeKind::Change
         : text == "acceptable" ? OutcomeKind::Acceptable
                                : OutcomeKind::Test;
-}
-
-std::optional<SetHow> setHow(std::string_view text) noexcept
-{
-    return text == "tick" ? std::optional(SetHow::Tick)
-        : text == "all"   ? std::optional(SetHow::All)
-        : text == "timer" ? std::optional(SetHow::Timer)
-                          : std::nullopt;
 }
 
 std::chrono::minutes timeOfDay(std::string_view text) noexcept
@@ -89,7 +71,7 @@ public:
         foldSettings();
         foldComplaints();
         foldPlans();
-        foldSets();
+        m_sets.fold(m_diary.m_entries, m_itemNamed);
         foldPauses();
         foldByComplaint();
         foldSigns();
@@ -98,21 +80,23 @@ public:
 
 private:
     std::vector<Read> &of(Kind kind) { return m_read[static_cast<std::size_t>(kind)]; }
-    [[nodiscard]] const Entry &entryOf(const Read &read) const { return m_diary.m_entries[read.index]; }
+    [[nodiscard]] const Entry &entryOf(const Read &read) const { return m_diary.m_entries[read.entry]; }
 
     void readBodies()
     {
         auto &entries = m_diary.m_entries;
         BodyReader reader;
-        std::unordered_set<std::string_view> seen;
-        seen.reserve(entries.size());
+        Body body;
+        const std::vector<bool> isRepeated = repeatedIds(entries);
         for (EntryIndex i = 0; i < entries.size(); ++i) {
-            if (!seen.insert(entries[i].id).second)
+            if (isRepeated[i])
                 continue;
-            if (auto body = reader.read(entries[i].body))
-                of(entries[i].kind).push_back({i, *std::move(body)});
-            else
+            if (!reader.read(entries[i].body, body))
                 ++m_diary.m_unreadable;
+            else if (entries[i].kind == Kind::Set)
+                m_sets.add(i, entries[i].day, body);
+            else
+                of(entries[i].kind).push_back({i, body});
         }
     }
 
@@ -120,19 +104,9 @@ private:
     void dropReplaced()
     {
         for (std::vector<Read> &reads : m_read) {
-            std::unordered_set<std::string_view> replaced;
-            for (const Read &read : reads) {
-                const Entry &entry = entryOf(read);
-                if (entry.replaces && *entry.replaces != entry.id)
-                    replaced.insert(*entry.replaces);
-            }
-            if (replaced.empty())
-                continue;
-            const auto kept
-                = std::stable_partition(reads.begin(), reads.end(), [&](const Read &read) { return !replaced.contains(entryOf(read).id); });
+            std::vector<Read> replaced = morrow::dropReplaced(reads, m_diary.m_entries);
             if (&reads == &of(Kind::Pause))
-                m_replacedPauses.assign(kept, reads.end());
-            reads.erase(kept, reads.end());
+                m_replacedPauses = std::move(replaced);
         }
     }
 
@@ -207,7 +181,7 @@ private:
                 .side = sideNamed(body.textOr(Field::Side)),
                 .question = std::string(body.textOr(Field::Question)),
                 .checkRule = RecurrenceRule::parse(body.textOr(Field::Check)).value_or(RecurrenceRule()),
-                .firstAssessmentPain = decimal(body, Field::FirstAssessmentPain),
+                .firstAssessmentPain = body.decimal(Field::FirstAssessmentPain),
             };
             placed.push_back({body.intOr(Field::Place, 1), std::string(body.textOr(Field::Started)), {}});
             placed.back().diary.complaint = std::move(complaint);
@@ -254,32 +228,7 @@ private:
             counting(Kind::Stage, [this](const Read &r) { return DayItem(entryOf(r).day, r.body.textOr(Field::Item)); })) {
             const auto item = m_itemNamed.find(read->body.textOr(Field::Item));
             if (item != m_itemNamed.end())
-                item->second->stageChanges.push_back({read->index, entryOf(*read).day, read->body.intOr(Field::Stage, 1)});
-        }
-    }
-
-    void foldSets()
-    {
-        using Thing = std::tuple<CivilDay, std::string_view, std::string_view, int>;
-        const auto thing = [this](const Read &r) {
-            return Thing(entryOf(r).day, r.body.textOr(Field::Slot), r.body.textOr(Field::Item), r.body.intOr(Field::Set, 1));
-        };
-        for (const Read *read : counting(Kind::Set, thing)) {
-            const Body &body = read->body;
-            const auto item = m_itemNamed.find(body.textOr(Field::Item));
-            if (item == m_itemNamed.end())
-                continue;
-            item->second->sets.push_back({
-                .entry = read->index,
-                .day = entryOf(*read).day,
-                .slot = std::string(body.textOr(Field::Slot)),
-                .number = body.intOr(Field::Set, 1),
-                .reps = body.intOr(Field::Reps, 0),
-                .holdSeconds = wholeNumber(body, Field::HoldS),
-                .loadKg = decimal(body, Field::LoadKg),
-                .spareReps = wholeNumber(body, Field::Spare),
-                .how = setHow(body.textOr(Field::How)),
-            });
+                item->second->stageChanges.push_back({read->entry, entryOf(*read).day, read->body.intOr(Field::Stage, 1)});
         }
     }
 
@@ -287,7 +236,7 @@ private:
     {
         const Entry &entry = entryOf(read);
         const auto to = CivilDay::parse(read.body.textOr(Field::To));
-        return {read.index, entry.day, to.value_or(entry.day), read.withdraws(), m_diary.recordedOn(read.index)};
+        return {read.entry, entry.day, to.value_or(entry.day), read.withdraws(), m_diary.recordedOn(read.entry)};
     }
 
     void foldPauses()
@@ -330,19 +279,19 @@ private:
 
         for (const Read *read : counting(Kind::Check, dayComplaint)) {
             if (ComplaintDiary *const complaint = complaintOf(*read))
-                complaint->checks.push_back({read->index, entryOf(*read).day, painScore(read->body, Field::Pain),
-                    wholeNumber(read->body, Field::StiffnessMin), read->body.intOr(Field::Declined, 0) == 1});
+                complaint->checks.push_back({read->entry, entryOf(*read).day, painScore(read->body, Field::Pain),
+                    read->body.whole(Field::StiffnessMin), read->body.intOr(Field::Declined, 0) == 1});
         }
         for (const Read *read : counting(Kind::Session, daySlot)) {
             if (ComplaintDiary *const complaint = complaintOf(*read))
-                complaint->sessions.push_back({read->index, entryOf(*read).day, std::string(read->body.textOr(Field::Slot)),
+                complaint->sessions.push_back({read->entry, entryOf(*read).day, std::string(read->body.textOr(Field::Slot)),
                     painScore(read->body, Field::PainDuring), painScore(read->body, Field::PainAfter)});
         }
         const auto foldMarks = [&](Kind kind, std::vector<SlotMark> ComplaintDiary::*marks) {
             for (const Read *read : counting(kind, daySlot)) {
                 if (ComplaintDiary *const complaint = complaintOf(*read))
                     (complaint->*marks)
-                        .push_back({read->index, entryOf(*read).day, std::string(read->body.textOr(Field::Slot)),
+                        .push_back({read->entry, entryOf(*read).day, std::string(read->body.textOr(Field::Slot)),
                             std::string(read->body.textOr(Field::Reason))});
             }
         };
@@ -360,9 +309,9 @@ private:
             ComplaintDiary *const complaint = complaintOf(*read);
             if (!complaint)
                 continue;
-            const CivilDay day = std::max(entryOf(*read).day, m_diary.recordedOn(read->index).value_or(entryOf(*read).day));
+            const CivilDay day = std::max(entryOf(*read).day, m_diary.recordedOn(read->entry).value_or(entryOf(*read).day));
             complaint->putAsideFrom = std::min(complaint->putAsideFrom.value_or(day), day);
-            complaint->putAside.push_back(read->index);
+            complaint->putAside.push_back(read->entry);
         }
     }
 
@@ -376,14 +325,14 @@ private:
             const Entry &entry = entryOf(*read);
             const std::string_view told = read->body.textOr(Field::Told);
             ReportedSign sign{
-                .entry = read->index,
+                .entry = read->entry,
                 .day = entry.day,
                 .sign = std::string(read->body.textOr(Field::Sign)),
                 .told = told.empty() ? std::nullopt : std::optional(told == "yes"),
             };
             if (const auto answered = cleared.find(entry.id); answered != cleared.end()) {
                 sign.clearedOn = entryOf(*answered->second).day;
-                sign.clearedBy = answered->second->index;
+                sign.clearedBy = answered->second->entry;
             }
             m_diary.m_signs.push_back(std::move(sign));
         }
@@ -393,15 +342,15 @@ private:
     {
         const Body &body = read.body;
         return {
-            .entry = read.index,
+            .entry = read.entry,
             .day = entryOf(read).day,
-            .warmupImpulses = wholeNumber(body, Field::WarmupImpulses),
-            .warmupBar = decimal(body, Field::WarmupBar),
-            .warmupHz = decimal(body, Field::WarmupHz),
-            .impulses = wholeNumber(body, Field::Impulses),
-            .bar = decimal(body, Field::Bar),
-            .hz = decimal(body, Field::Hz),
-            .areaCm2 = decimal(body, Field::AreaCm2),
+            .warmupImpulses = body.whole(Field::WarmupImpulses),
+            .warmupBar = body.decimal(Field::WarmupBar),
+            .warmupHz = body.decimal(Field::WarmupHz),
+            .impulses = body.whole(Field::Impulses),
+            .bar = body.decimal(Field::Bar),
+            .hz = body.decimal(Field::Hz),
+            .areaCm2 = body.decimal(Field::AreaCm2),
             .painDuring = painScore(body, Field::PainDuring),
         };
     }
@@ -410,18 +359,19 @@ private:
     {
         const Body &body = read.body;
         return {
-            .entry = read.index,
+            .entry = read.entry,
             .day = entryOf(read).day,
             .kind = outcomeKind(body.textOr(Field::Kind)),
             .name = std::string(body.textOr(Field::Name)),
             .side = sideNamed(body.textOr(Field::Side)),
-            .value = decimal(body, Field::Value).value_or(Decimal()),
+            .value = body.decimal(Field::Value).value_or(Decimal()),
             .unit = std::string(body.textOr(Field::Unit)),
         };
     }
 
     Diary m_diary;
     std::array<std::vector<Read>, kKindCount> m_read;
+    SetFold m_sets;
     std::vector<Read> m_replacedPauses;
     std::unordered_map<std::string_view, std::size_t> m_complaintAt;
     std::unordered_map<std::string_view, ItemDiary *> m_itemNamed;

@@ -212,6 +212,17 @@ private Q_SLOTS:
         QVERIFY(holds);
     }
 
+    void aBodyThatIsReadIntoKeepsNothingOfTheOneBefore()
+    {
+        BodyReader reader;
+        Body body;
+
+        QVERIFY(reader.read(R"({"pain":3,"stiffness_min":10})", body));
+        QVERIFY(reader.read(R"({"declined":1})", body));
+
+        QCOMPARE(QByteArray::fromStdString(body.toJson()), QByteArray(R"({"declined":1})"));
+    }
+
     void oneReaderReadsManyBodies()
     {
         BodyReader reader;

@@ -52,8 +52,10 @@ private Q_SLOTS:
 
     void noOtherTextIsAField()
     {
-        for (const char *const text : {"", "pai", "pains", "Pain", "aaa", "zebra", "day", "recorded_at"})
+        for (const char *const text :
+            {"", "pai", "pains", "Pain", "aaa", "zebra", "day", "recorded_at", "contact_", "contact_levels", "warmup_b"})
             QVERIFY2(!fieldNamed(text), text);
+        QVERIFY(!fieldNamed(std::string_view("set\0", 4)));
     }
 
     void everyKindIsFoundByItsName()
