@@ -93,8 +93,7 @@ private Q_SLOTS:
         QCOMPARE(outcome.status, 1);
         QCOMPARE(outcome.out, QByteArray());
         QCOMPARE(outcome.err,
-            QByteArray(
-                "morrow-batch: That plan would contradict itself: its rest_days_after_visit does not go with its rests_after_visit.\n"));
+            QByteArray("That plan would contradict itself: its rest_days_after_visit does not go with its rests_after_visit.\n"));
     }
 
     void everySettingThatIsGivenCounts()

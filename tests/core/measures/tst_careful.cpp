@@ -105,6 +105,8 @@ private Q_SLOTS:
                 empty.declined(kStart + place, {.recorded = noon(place)});
             if (!sessions[at])
                 empty.session(kStart + place, "morning", std::nullopt, std::nullopt, {.recorded = noon(place)});
+            if (*rc::gen::arbitrary<bool>()) // a second one of the day, beside one that may have its values
+                empty.session(kStart + place, "evening", std::nullopt, std::nullopt, {.recorded = noon(place)});
 
             const ComplaintMeasures before = measured(loaded(checks, sessions), to);
             const ComplaintMeasures after = measured(empty, to);
