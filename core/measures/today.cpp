@@ -67,12 +67,15 @@ void addItem(std::vector<AskedSession> &sessions, const ItemDiary &item, const I
         asked.daysDone = daysDone(item, planStart, day);
         asked.isDue = asked.isDue && asked.daysDone < *asked.daysAsked;
     }
+    const std::size_t prescribed = slots.size();
     for (const SetDone &set : item.sets) {
         if (set.day == day && std::find(slots.begin(), slots.end(), set.slot) == slots.end())
             slots.push_back(set.slot);
     }
-    for (const std::string &slot : slots) {
+    for (std::size_t place = 0; place < slots.size(); ++place) {
+        const std::string &slot = slots[place];
         AskedItem here = asked;
+        here.isDue = asked.isDue && place < prescribed; // a set of another time of the day asks for no more
         here.sets.assign(static_cast<std::size_t>(stage.dose.sets), nullptr);
         takeSets(here, slot, day);
         const bool isRecorded = std::any_of(here.sets.begin(), here.sets.end(), [](const SetDone *set) { return set != nullptr; });

@@ -92,6 +92,22 @@ private Q_SLOTS:
         QCOMPARE(session.setsDone(), 1);
     }
 
+    void whatIsDoneAtAnotherTimeOfTheDayAsksForNoMore()
+    {
+        DiaryBuilder builder;
+        builder.item(item("drop", "2026-03-02", {onDays(3, 15)}));
+        builder.set("2026-03-02", "noon", "drop", 1, 15);
+        const Diary diary = builder.diary();
+
+        const Today asked = today(diary, day("2026-03-02"));
+
+        QCOMPARE(asked.setsDue, 3);
+        QCOMPARE(asked.setsDone, 0);
+        QCOMPARE(asked.complaints.front().sessions.size(), std::size_t(2));
+        QVERIFY(asked.complaints.front().sessions[0].isDue());
+        QVERIFY(!asked.complaints.front().sessions[1].isDue());
+    }
+
     void theFirstDayOfAPlanAsks()
     {
         DiaryBuilder builder;
