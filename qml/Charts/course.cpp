@@ -5,6 +5,7 @@
 
 #include "measures/days.h"
 #include "measures/tally.h"
+#include "measures/trace.h"
 
 #include <algorithm>
 
@@ -20,23 +21,32 @@ std::vector<PainOnDay> painOf(const Diary &diary, const ComplaintDiary &complain
             continue;
         const auto recorded = diary.recordedOn(check.entry);
         const Entered entered = !recorded ? Entered::Paper : *recorded == check.day ? Entered::SameDay : Entered::Late;
-        pain.push_back({check.day, check.pain->value(), entered, diary.entries()[check.entry].replaces.has_value()});
+        pain.push_back({check.day, check.pain->value(), entered, diary.entries()[check.entry].replaces.has_value(), check.entry});
     }
     return pain;
 }
 
-/// What each loading item adds to each of \a weeks.
+/// The items whose work is shown: those that load, or all if none does.
+std::vector<const ItemDiary *> itemsShown(const ComplaintDiary &complaint)
+{
+    const bool anyLoads
+        = std::any_of(complaint.items.begin(), complaint.items.end(), [](const ItemDiary &item) { return item.item.loads; });
+    std::vector<const ItemDiary *> items;
+    for (const ItemDiary &item : complaint.items) {
+        if (item.item.loads || !anyLoads)
+            items.push_back(&item);
+    }
+    return items;
+}
+
+/// What each item that is shown adds to each of \a weeks.
 std::vector<std::vector<WeekTally>> talliesOf(
     const Diary &diary, const ComplaintDiary &complaint, const Window &window, const std::vector<Week> &weeks)
 {
     const auto kept = interruptions(diary.pauses(), complaint, window);
-    const bool anyLoads
-        = std::any_of(complaint.items.begin(), complaint.items.end(), [](const ItemDiary &item) { return item.item.loads; });
     std::vector<std::vector<WeekTally>> all;
-    for (const ItemDiary &item : complaint.items) {
-        if (item.item.loads || !anyLoads)
-            all.push_back(weekTallies(item, window, weeks, itemDays(item, kept, window), diary.bodyMassKg()));
-    }
+    for (const ItemDiary *const item : itemsShown(complaint))
+        all.push_back(weekTallies(*item, window, weeks, itemDays(*item, kept, window), diary.bodyMassKg()));
     return all;
 }
 
@@ -76,8 +86,11 @@ std::vector<VisitOnDay> visitsOf(const ComplaintDiary &complaint, CivilDay from,
     int number = 0;
     for (const CivilDay day : visitDays(complaint, to)) {
         ++number;
-        if (day >= from)
-            visits.push_back({day, number});
+        if (day < from)
+            continue;
+        visits.push_back({day, number, {}});
+        for (const Behind &behind : behindVisit(complaint, to, day, VisitFigure::Given).values)
+            visits.back().entries.push_back(behind.entry);
     }
     return visits;
 }
@@ -104,6 +117,26 @@ Course courseOf(const Diary &diary, const ComplaintDiary &complaint, CivilDay fr
         addWork(course, weeks, talliesOf(diary, complaint, window, weeks));
     }
     return course;
+}
+
+BehindWork behindWork(const Diary &diary, const ComplaintDiary &complaint, const WorkInWeek &week)
+{
+    BehindWork behind;
+    const auto planStart = complaint.firstStart();
+    if (!planStart)
+        return behind;
+    const auto add = [](std::vector<EntryIndex> &to, const Trace &trace) {
+        for (const EntryIndex entry : trace.entries()) {
+            if (std::find(to.begin(), to.end(), entry) == to.end()) // a pause is behind several items
+                to.push_back(entry);
+        }
+    };
+    const Window window{*planStart, week.first, week.last};
+    for (const ItemDiary *const item : itemsShown(complaint)) {
+        add(behind.done, behindAdherence(diary, complaint, *item, window, AdherenceFigure::Done));
+        add(behind.due, behindAdherence(diary, complaint, *item, window, AdherenceFigure::Due));
+    }
+    return behind;
 }
 
 } // namespace morrow

@@ -31,6 +31,7 @@ struct PainOnDay
     int pain; ///< 0..10
     Entered entered;
     bool isCorrected; ///< the answer stands in the place of an earlier one
+    EntryIndex entry;
 
     friend bool operator==(const PainOnDay &, const PainOnDay &) = default;
 };
@@ -50,6 +51,7 @@ struct VisitOnDay
 {
     CivilDay day;
     int number; ///< from 1, of all visits of the complaint
+    std::vector<EntryIndex> entries; ///< of the day
 
     friend bool operator==(const VisitOnDay &, const VisitOnDay &) = default;
 };
@@ -70,5 +72,15 @@ struct Course
 /// The work is that of the items that load, or of all if none does: their volume (measures,
 /// section 3) where every one of them has a known one in the same unit, else the number of sets.
 [[nodiscard]] Course courseOf(const Diary &diary, const ComplaintDiary &complaint, CivilDay from, CivilDay to);
+
+/// The entries behind the work of a week.
+struct BehindWork
+{
+    std::vector<EntryIndex> done;
+    std::vector<EntryIndex> due; ///< empty where the plan alone says it
+};
+
+/// What stands behind \a week of the course of \a complaint.
+[[nodiscard]] BehindWork behindWork(const Diary &diary, const ComplaintDiary &complaint, const WorkInWeek &week);
 
 } // namespace morrow

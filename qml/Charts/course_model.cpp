@@ -231,6 +231,15 @@ QString CourseModel::dayLabel(int day) const
     return m_course ? QLocale().toString(dateOf(m_course->from + day), tr("d MMM")) : QString();
 }
 
+QString CourseModel::workWords(std::optional<double> value) const
+{
+    if (!value)
+        //: An amount of work that cannot be told.
+        return tr("unknown");
+    //: An amount of work and its unit.
+    return tr("%1 %2").arg(amount(*value), workUnit());
+}
+
 QString CourseModel::dayWords(CivilDay day)
 {
     //: A day in words: day of the month, month, year (Qt date format).

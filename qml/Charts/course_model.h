@@ -89,6 +89,8 @@ public:
     Q_INVOKABLE QString dayLabel(int day) const;
     Q_INVOKABLE QString amountLabel(double value) const { return amount(value); }
 
+    /// "720 kg × reps", in the unit of the course; "unknown".
+    [[nodiscard]] QString workWords(std::optional<double> value) const;
     /// "3 March", with the year.
     [[nodiscard]] static QString dayWords(CivilDay day);
     /// A number as the reader's language writes it, with at most one decimal.

@@ -11,12 +11,6 @@ namespace morrow {
 
 namespace {
 
-struct DayWords
-{
-    QStringList what;
-    QString work;
-};
-
 QString painWords(const PainOnDay &pain)
 {
     //: In the table beside a chart: the pain of one day.
@@ -45,22 +39,40 @@ QString workWords(const WorkInWeek &week, std::optional<VolumeUnit> unit)
 
 void CourseRows::setCourse(const Course &course)
 {
-    std::map<CivilDay, DayWords> days;
-    for (const WorkInWeek &week : course.weeks)
+    std::map<CivilDay, Row> days;
+    for (const WorkInWeek &week : course.weeks) {
         days[week.first].work = workWords(week, course.unit);
+        days[week.first].week = week;
+    }
     for (const PainOnDay &pain : course.pain)
-        days[pain.day].what << painWords(pain);
+        days[pain.day].said.push_back({painWords(pain), {pain.entry}});
     for (const VisitOnDay &visit : course.visits)
         //: In the table beside a chart: the number of a visit to the clinic.
-        days[visit.day].what << tr("visit %1").arg(visit.number);
+        days[visit.day].said.push_back({tr("visit %1").arg(visit.number), visit.entries});
     for (const UnusualDay &unusual : course.unusual)
-        days[unusual.day].what << QString::fromStdString(unusual.text);
+        days[unusual.day].said.push_back({QString::fromStdString(unusual.text), {unusual.entry}});
 
     beginResetModel();
     m_rows.clear();
-    for (const auto &[day, words] : days)
-        m_rows.push_back({CourseModel::dayWords(day), words.what.join(QStringLiteral("; ")), words.work});
+    for (auto &[day, row] : days) {
+        QStringList all;
+        for (const Said &said : row.said)
+            all << said.words;
+        row.day = CourseModel::dayWords(day);
+        row.what = all.join(QStringLiteral("; "));
+        if (!row.work.isEmpty())
+            all << row.work;
+        //: A row of the table beside a chart: its day and what stands in it.
+        row.whole = tr("%1: %2").arg(row.day, all.join(QStringLiteral("; ")));
+        m_rows.push_back(std::move(row));
+    }
     endResetModel();
+}
+
+const CourseRows::Row *CourseRows::row(int number) const
+{
+    const bool isThere = number >= 0 && static_cast<std::size_t>(number) < m_rows.size();
+    return isThere ? &m_rows[static_cast<std::size_t>(number)] : nullptr;
 }
 
 int CourseRows::rowCount(const QModelIndex &parent) const
@@ -78,6 +90,8 @@ QVariant CourseRows::data(const QModelIndex &index, int role) const
         return row.what;
     case Work:
         return row.work;
+    case Whole:
+        return row.whole;
     default:
         return {};
     }
@@ -85,7 +99,7 @@ QVariant CourseRows::data(const QModelIndex &index, int role) const
 
 QHash<int, QByteArray> CourseRows::roleNames() const
 {
-    return {{Day, "day"}, {What, "what"}, {Work, "work"}};
+    return {{Day, "day"}, {What, "what"}, {Work, "work"}, {Whole, "whole"}};
 }
 
 } // namespace morrow

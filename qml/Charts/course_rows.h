@@ -11,6 +11,7 @@
 
 #include "Charts/course.h"
 
+#include <optional>
 #include <vector>
 
 namespace morrow {
@@ -28,6 +29,23 @@ public:
         Day = Qt::UserRole,
         What, ///< what was entered about the day: pain and how it came, a visit, the person's words
         Work, ///< of the week that begins here; empty in the middle of one
+        Whole, ///< all of them
+    };
+
+    /// One thing that was entered about a day.
+    struct Said
+    {
+        QString words;
+        std::vector<EntryIndex> entries;
+    };
+    struct Row
+    {
+        QString day;
+        std::vector<Said> said;
+        QString what;
+        QString work;
+        QString whole;
+        std::optional<WorkInWeek> week; ///< that \l work is about
     };
 
     void setCourse(const Course &course);
@@ -36,14 +54,10 @@ public:
     [[nodiscard]] QVariant data(const QModelIndex &index, int role) const override;
     [[nodiscard]] QHash<int, QByteArray> roleNames() const override;
 
-private:
-    struct Row
-    {
-        QString day;
-        QString what;
-        QString work;
-    };
+    /// nullptr: there is no such row.
+    [[nodiscard]] const Row *row(int number) const;
 
+private:
     std::vector<Row> m_rows;
 };
 

@@ -6,14 +6,19 @@ pragma ComponentBehavior: Bound
 import QtQuick
 import Morrow.Style
 import Morrow.Charts
+import Morrow.Controls
+import Morrow.Entries
 
 /**
- * The chart as a table: a row a day, its columns below each other where there is no room.
+ * The chart as a table: a row a day, its columns below each other where there is no room. A row is
+ * pressed as a whole, and opens the entries behind its numbers.
  */
 Column {
     id: root
 
     required property CourseModel course
+
+    signal opened(row: int)
 
     readonly property bool abreast: root.width >= Theme.columnWidth * Theme.textScale
     readonly property real sideWidth: root.abreast ? (root.width - 2 * Theme.smallSpace) * 3 / 10 : root.width
@@ -55,47 +60,73 @@ Column {
         delegate: Column {
             id: row
 
+            required property int index
             required property string day
             required property string what
             required property string work
+            required property string whole
 
             width: root.width
             spacing: Theme.tinyGap
             Accessible.role: Accessible.Row
-            //: What a screen reader says of a row: its day and what stands in it.
-            Accessible.name: qsTr("%1: %2").arg(row.day).arg(row.what === "" || row.work === "" ? row.what + row.work : `${row.what}; ${row.work}`)
+            Accessible.name: row.day
 
             Rectangle {
                 width: root.width
                 height: Theme.hairWidth
                 color: Theme.hair
             }
-            Flow {
-                width: root.width
-                spacing: root.abreast ? Theme.smallSpace : 0
+            Target {
+                id: target
 
-                Words {
-                    width: root.sideWidth
-                    text: row.day
-                    font.bold: !root.abreast
-                    Accessible.ignored: true
-                }
-                Words {
-                    width: root.middleWidth
-                    visible: root.abreast || row.what !== ""
-                    text: row.what
-                    Accessible.ignored: true
-                }
-                Words {
-                    width: root.sideWidth
-                    visible: root.abreast || row.work !== ""
-                    text: {
-                        if (root.abreast || row.work === "")
-                            return row.work;
-                        //: In the narrow form of a table: the work of the week that begins on this day.
-                        return qsTr("Work, week from this day: %1").arg(row.work);
+                objectName: `day ${row.index + 1}`
+                width: root.width
+                leftPadding: 0
+                rightPadding: 0
+                topPadding: Theme.smallSpace
+                bottomPadding: Theme.smallSpace
+                fill: target.down ? Theme.accentSoft : "transparent"
+                text: row.whole
+                //: What a screen reader says after a row whose numbers can be opened.
+                Accessible.description: qsTr("Shows the entries")
+                onClicked: root.opened(row.index)
+
+                contentItem: Flow {
+                    spacing: root.abreast ? Theme.smallSpace : 0
+
+                    Words {
+                        width: root.sideWidth
+                        text: row.day
+                        font.bold: !root.abreast
+                        Accessible.ignored: true
                     }
-                    Accessible.ignored: true
+                    SentenceWords {
+                        width: root.middleWidth
+                        visible: root.abreast || row.what !== ""
+                        tokens: whatWords.tokens
+
+                        NumberWords {
+                            id: whatWords
+
+                            text: row.what
+                        }
+                    }
+                    SentenceWords {
+                        width: root.sideWidth
+                        visible: root.abreast || row.work !== ""
+                        tokens: workWords.tokens
+
+                        NumberWords {
+                            id: workWords
+
+                            text: {
+                                if (root.abreast || row.work === "")
+                                    return row.work;
+                                //: In the narrow form of a table: the work of the week that begins on this day.
+                                return qsTr("Work, week from this day: %1").arg(row.work);
+                            }
+                        }
+                    }
                 }
             }
         }

@@ -8,6 +8,7 @@ import QtQuick.Dialogs
 import QtQuick.Layouts
 import Morrow.Style
 import Morrow.Desk
+import Morrow.Entries
 import Morrow.Controls
 
 /**
@@ -41,7 +42,7 @@ FocusScope {
     /** Shows \a view, with the keyboard in it. */
     function show(view: int) {
         root.view = view;
-        for (const page of [pages.itemAt(0), figures.itemAt(0), files.itemAt(0)]) {
+        for (const page of [figures.itemAt(0), pages.itemAt(0), files.itemAt(0)]) {
             if (page) {
                 page.forceActiveFocus(Qt.TabFocusReason);
                 return;
@@ -211,15 +212,21 @@ FocusScope {
             Repeater {
                 id: pages
 
-                model: root.works && !root.empty && root.view === DeskPage.Person ? 1 : 0
+                // It stays under the entries behind its figures, as far down as it was and with its table.
+                model: root.works && !root.empty && (root.view === DeskPage.Person || root.view === DeskPage.Figures) ? 1 : 0
 
                 delegate: ReviewPage {
                     anchors.fill: main
+                    visible: root.view === DeskPage.Person
                     review: root.session.review
                     hasBack: !root.wide
                     onBack: root.show(DeskPage.People)
                     onFiguresWanted: sentence => {
                         root.session.review.openFigures(sentence);
+                        root.show(DeskPage.Figures);
+                    }
+                    onDayWanted: row => {
+                        root.session.review.openDay(row);
                         root.show(DeskPage.Figures);
                     }
                 }
@@ -231,7 +238,14 @@ FocusScope {
 
                 delegate: FiguresPage {
                     anchors.fill: main
-                    review: root.session.review
+                    line: root.session.review.label
+                    beside: root.session.review.beside
+                    fraction: root.session.review.fraction
+                    progress: root.session.review.visits
+                    sentence: root.session.review.figuresOf
+                    figures: root.session.review.figures
+                    //: A button that goes from the entries behind a figure back to the page they were opened on.
+                    backWords: qsTr("Back to the review")
                     onBack: root.show(DeskPage.Person)
                 }
             }

@@ -24,6 +24,7 @@ PageFrame {
 
     signal back
     signal figuresWanted(sentence: string)
+    signal dayWanted(row: int)
 
     property bool asTable: false
     readonly property bool abreast: root.width >= Theme.columnWidth * Theme.textScale * 3 / 2
@@ -206,6 +207,7 @@ PageFrame {
                     objectName: "table"
                     Layout.fillWidth: true
                     course: root.review.course
+                    onOpened: row => root.dayWanted(row)
                 }
             }
             ActionButton {

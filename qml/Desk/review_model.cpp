@@ -4,8 +4,8 @@
 #include "Desk/review_model.h"
 
 #include "Desk/desk_words.h"
-#include "Entries/entry_words.h"
 #include "Entries/said.h"
+#include "Entries/sentence_rows.h"
 #include "measures/days.h"
 
 #include <algorithm>
@@ -13,37 +13,6 @@
 namespace morrow {
 
 namespace {
-
-/// Words of a sentence as they are set: what stands before a value without a space, the value, what follows it.
-std::vector<WordRow> tokensOf(const Sentence &sentence)
-{
-    std::vector<WordRow> tokens;
-    bool isOpen = false; // the last token goes on
-    for (const Piece &piece : sentence.pieces) {
-        const QString text = QString::fromStdString(piece.text);
-        const QStringList words = text.split(QLatin1Char(' '));
-        for (qsizetype number = 0; number < words.size(); ++number) {
-            if (number > 0)
-                isOpen = false;
-            if (words[number].isEmpty())
-                continue;
-            const bool goesOn = isOpen && (!piece.opens || !tokens.back().marked);
-            if (!goesOn)
-                tokens.emplace_back();
-            WordRow &token = tokens.back();
-            if (piece.opens) {
-                token.text = words[number];
-                token.marked = true;
-            } else if (token.marked) {
-                token.below += words[number];
-            } else {
-                token.lead += words[number];
-            }
-            isOpen = true;
-        }
-    }
-    return tokens;
-}
 
 /// The complaint as it is called: "right outer elbow".
 QString nameOf(const ComplaintDiary &complaint)
@@ -277,16 +246,30 @@ void ReviewModel::openFigures(const QString &key)
     for (const Piece &piece : sentence.pieces) {
         if (!piece.opens)
             continue;
-        std::vector<WordRow> entries;
-        for (const EntryIndex entry : piece.opens->entries) {
-            const EntryWords words = entryWords(*m_diary, entry);
-            entries.push_back({.lead = words.day, .text = words.what, .below = words.how});
-        }
-        rows.push_back({.lead = QString::fromStdString(piece.text).trimmed(),
-            .text = QString::fromStdString(piece.opens->how),
-            //: How many entries a figure was made of.
-            .below = tr("%n entr(y/ies)", nullptr, static_cast<int>(entries.size())),
-            .rows = std::make_shared<WordRows>(std::move(entries))});
+        rows.push_back(openedRow(
+            *m_diary, QString::fromStdString(piece.text).trimmed(), QString::fromStdString(piece.opens->how), piece.opens->entries));
+    }
+    m_figures.set(std::move(rows));
+    Q_EMIT figuresChanged();
+}
+
+void ReviewModel::openDay(int row)
+{
+    const CourseRows::Row *const opened = m_course.rows()->row(row);
+    if (opened == nullptr || !m_diary)
+        return;
+    m_figuresOf = opened->whole;
+    std::vector<WordRow> rows;
+    for (const CourseRows::Said &said : opened->said)
+        rows.push_back(openedRow(*m_diary, said.words, {}, said.entries));
+    if (opened->week) {
+        const WorkInWeek &week = *opened->week;
+        BehindWork behind = behindWork(*m_diary, m_diary->complaints()[static_cast<std::size_t>(m_index)], week);
+        const QString days = tr("%1 to %2").arg(fullDate(week.first), fullDate(week.last));
+        //: Work that was opened: what was done in a week. Then come the days of the week.
+        rows.push_back(openedRow(*m_diary, tr("%1 done").arg(m_course.workWords(week.done)), days, std::move(behind.done)));
+        //: Work that was opened: what was prescribed for a week. Then come the days of the week.
+        rows.push_back(openedRow(*m_diary, tr("%1 prescribed").arg(m_course.workWords(week.due)), days, std::move(behind.due)));
     }
     m_figures.set(std::move(rows));
     Q_EMIT figuresChanged();

@@ -6,7 +6,7 @@
 /// \file
 /// The review of one person: one complaint at a time, over the whole plan or since the last visit.
 ///
-/// Every sentence with figures opens them: how each was made, and the entries that it was made of.
+/// Every sentence with figures, and every row of the table beside the chart, opens them: how each was made, and the entries that it was made of.
 
 #include <QObject> // Qt first, for moc
 #include <QtQml/qqmlregistration.h>
@@ -62,6 +62,8 @@ public:
 
     /// Fills \l figures with what the sentence \a key opens.
     Q_INVOKABLE void openFigures(const QString &key);
+    /// The same for a row of the table beside the chart.
+    Q_INVOKABLE void openDay(int row);
 
     [[nodiscard]] QString person() const { return QString::fromStdString(m_person); }
     [[nodiscard]] QString label() const { return m_label; }

@@ -6,41 +6,41 @@ pragma ComponentBehavior: Bound
 import QtQuick
 import QtQuick.Layouts
 import Morrow.Style
-import Morrow.Desk
 import Morrow.Entries
 import Morrow.Controls
 
-/** What a sentence was made of: each figure, how it came about, and the entries behind it. */
+/** What numbers were made of: each of them, how it came about, and the entries behind it. */
 PageFrame {
     id: root
 
-    required property ReviewModel review
+    /** A row a number: the number, how it came about, how many entries there are, and below it they. */
+    required property WordRows figures
+    /** The sentence that they stand in; left out where it is empty. */
+    property string sentence
+    /** Where the way back leads, in words. */
+    required property string backWords
 
     signal back
 
-    line: root.review.label
-    beside: root.review.beside
-    fraction: root.review.fraction
-    progress: root.review.visits
     widest: Theme.columnWidth * Theme.textScale
 
     ActionButton {
         objectName: "back"
         Layout.leftMargin: Theme.margin
         rank: ActionButton.Worded
-        //: A button that goes from the entries behind a figure back to the page they were opened on.
-        text: qsTr("Back to the review")
+        text: root.backWords
         onClicked: root.back()
     }
     Words {
         Layout.fillWidth: true
         Layout.leftMargin: Theme.margin
         Layout.rightMargin: Theme.margin
+        visible: root.sentence !== ""
         rank: Words.Lead
-        text: root.review.figuresOf
+        text: root.sentence
     }
     Repeater {
-        model: root.review.figures
+        model: root.figures
 
         delegate: Sheet {
             id: figure

@@ -30,7 +30,7 @@ MAY_USE = {
     "qml/Controls": ("qml/Style",),
     "qml/Figure": ("qml/Style", _MODEL),
     "qml/Charts": ("qml/Style", _BASE, _MODEL, _MEASURES),
-    "qml/Entries": ("qml/Style", _BASE, _MODEL, _REPORT),
+    "qml/Entries": ("qml/Style", "qml/Controls", _BASE, _MODEL, _REPORT),
     "qml/Home": _PAGES,
     "qml/Desk": _PAGES,
     "app": ("app/reader", *_QML, _BASE, _MODEL, _MEASURES, _EXCHANGE, _ACTIONS, _REPORT),

@@ -45,6 +45,18 @@ const std::map<QString, Screen> &screens()
                     if (button != nullptr)
                         QMetaObject::invokeMethod(button, "press");
                 }}},
+        {QStringLiteral("figures-of-a-day"),
+            {caseload,
+                [](Sitting &sitting, Stage &stage) {
+                    look(stage, "ref-ek");
+                    sitting.session().review()->setSinceVisit(false);
+                    stage.picture();
+                    for (const char *const named : {"as table", "day 8"}) {
+                        if (QObject *const target = stage.find(QLatin1String(named)))
+                            QMetaObject::invokeMethod(target, "press");
+                        stage.picture();
+                    }
+                }}},
         {QStringLiteral("figures"),
             {caseload,
                 [](Sitting &, Stage &stage) {

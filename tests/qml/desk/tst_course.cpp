@@ -156,6 +156,58 @@ private Q_SLOTS:
         QCOMPARE(model.mostWork(), end);
     }
 
+    void behindTheWorkOfAWeekAreItsDoneSetsAndWhatDecidedOnThoseThatWereDue()
+    {
+        DiaryBuilder builder;
+        Item stretch = item("stretch", "2026-03-02", {held(onDays(2, 1), 30)});
+        stretch.loads = false;
+        builder.item(item("raise", "2026-03-02", {loaded(onDays(3, 10), "5"), loaded(onDays(4, 10), "5")})).item(stretch);
+        builder.set("2026-03-03", "morning", "raise", 1, 10, {}, {.id = "first"})
+            .set("2026-03-08", "morning", "raise", 1, 10, {}, {.id = "last"})
+            .set("2026-03-08", "morning", "raise", 2, 0, {}, {.id = "not-done"})
+            .set("2026-03-08", "morning", "stretch", 1, 1, {}, {.id = "no-load"})
+            .set("2026-03-09", "morning", "raise", 1, 10, {}, {.id = "next-week"})
+            .stage("2026-03-05", "raise", 2, {.id = "stage"});
+        const Diary diary = builder.diary();
+        const ComplaintDiary &complaint = diary.complaints().front();
+        const Course course = morrow::courseOf(diary, complaint, day("2026-03-02"), day("2026-03-10"));
+        const auto said = [&diary](const std::vector<EntryIndex> &entries) {
+            QStringList ids;
+            for (const EntryIndex entry : entries)
+                ids << QString::fromStdString(diary.entries()[entry].id);
+            return ids.join(QLatin1Char(' '));
+        };
+
+        const BehindWork behind = behindWork(diary, complaint, course.weeks.front());
+
+        QCOMPARE(said(behind.done), QStringLiteral("first last stage"));
+        QCOMPARE(said(behind.due), QStringLiteral("stage"));
+        QCOMPARE(said(behindWork(diary, complaint, course.weeks.back()).done), QStringLiteral("next-week stage"));
+    }
+
+    void aRowOfTheTableKeepsTheEntriesOfItsDay()
+    {
+        DiaryBuilder builder;
+        builder.check("2026-03-03", 4, std::nullopt, {.id = "check"}).visit("2026-03-03", {}, {.id = "visit"});
+        builder.entry(Kind::Unusual, "2026-03-03", body({{Field::Text, std::string("long drive")}}), {.id = "drive"});
+        const Diary diary = builder.diary();
+        CourseModel model;
+        model.setCourse(morrow::courseOf(diary, diary.complaints().front(), day("2026-03-02"), day("2026-03-08")));
+
+        const CourseRows::Row *const row = model.rows()->row(0);
+        QCOMPARE(row->whole, QStringLiteral("3 March 2026: pain 4, from paper; visit 1; long drive"));
+        QStringList ids;
+        for (const CourseRows::Said &said : row->said) {
+            for (const EntryIndex entry : said.entries)
+                ids << said.words + QStringLiteral(" = ") + QString::fromStdString(diary.entries()[entry].id);
+        }
+        QCOMPARE(ids,
+            (QStringList{
+                QStringLiteral("pain 4, from paper = check"), QStringLiteral("visit 1 = visit"), QStringLiteral("long drive = drive")}));
+        QVERIFY(model.rows()->row(1) == nullptr);
+        QVERIFY(model.rows()->row(-1) == nullptr);
+    }
+
     void thePaperDiaryHasTheNumbersOfItsMeasures()
     {
         const Diary diary = Diary::from(bakersDiary());

@@ -94,7 +94,7 @@ private Q_SLOTS:
         DeskScreen screen(QStringLiteral("table"));
 
         QStringList rows;
-        for (QAccessibleInterface *node : withRole(walk(screen.stage().find(QStringLiteral("table"))), QAccessible::Row))
+        for (QAccessibleInterface *node : withRole(walk(screen.stage().find(QStringLiteral("table"))), QAccessible::Button))
             rows << node->text(QAccessible::Name);
         QCOMPARE(rows.filter(QStringLiteral("pain ")).size(), 59);
         QVERIFY(rows.contains(QStringLiteral("11 April 2026: pain 2, from paper; confirmation cakes, stood from 4 till 17, clogs"))
@@ -107,6 +107,31 @@ private Q_SLOTS:
 
         QVERIFY(heardTexts(screen.stage().page()).contains(screen.sitting().session().review()->figuresOf()));
         QVERIFY(screen.sitting().session().review()->figures()->count() > 0);
+    }
+
+    void aRowOfTheTableOpensItsEntriesAndTheWayBackLeadsToIt()
+    {
+        DeskScreen screen(QStringLiteral("table"));
+        Stage &stage = screen.stage();
+        auto *const row = qobject_cast<QQuickItem *>(stage.find(QStringLiteral("day 1")));
+        QCOMPARE(heard(stage, QStringLiteral("day 1"))->text(QAccessible::Description), QStringLiteral("Shows the entries"));
+        row->forceActiveFocus(Qt::TabFocusReason);
+
+        QTest::keyClick(&stage.window(), Qt::Key_Space);
+        stage.picture();
+        QCOMPARE(stage.page()->property("view").toInt(), 3);
+        QVERIFY(heardTexts(stage.page()).contains(QStringLiteral("16 February 2026: pain 6, from paper; 5,848 of 9,792 kg × reps")));
+        QStringList opened;
+        for (const WordRow &figure : screen.sitting().session().review()->figures()->all())
+            opened << QStringList{figure.lead, figure.text, figure.below}.join(QStringLiteral(" | "));
+        QCOMPARE(opened,
+            (QStringList{QStringLiteral("pain 6, from paper |  | 1 entry"),
+                QStringLiteral("5,848 kg × reps done | 16 February 2026 to 22 February 2026 | 8 entries"),
+                QStringLiteral("9,792 kg × reps prescribed | 16 February 2026 to 22 February 2026 | No entry stands behind it.")}));
+
+        QTest::keyClick(&stage.window(), Qt::Key_Escape);
+        stage.picture();
+        QVERIFY(stage.window().activeFocusItem() == row);
     }
 
     void rightToLeftThePeopleStandOnTheRight()
