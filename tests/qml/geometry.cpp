@@ -4,6 +4,7 @@
 #include "qml/geometry.h"
 
 #include <algorithm>
+#include <iterator>
 
 namespace morrow::test {
 
@@ -105,35 +106,43 @@ QStringList breaches(Stage &stage, QQuickItem *from)
     std::erase_if(texts, isScrolledAway);
     if (pressables.empty() || texts.empty())
         found << QStringLiteral("nothing to be seen");
-    for (const QQuickItem *item : pressables) {
-        const QRectF place = placeOf(item);
+    // Where each of them stands is asked once: every pair is looked at.
+    std::vector<QRectF> places;
+    std::vector<QRectF> lettersOfAll;
+    std::transform(pressables.begin(), pressables.end(), std::back_inserter(places), placeOf);
+    std::transform(texts.begin(), texts.end(), std::back_inserter(lettersOfAll), lettersOf);
+    for (std::size_t i = 0; i < pressables.size(); ++i) {
+        const QQuickItem *const item = pressables[i];
+        const QRectF place = places[i];
         if (place.width() < kTarget || place.height() < kTarget)
             found << told(item) + QStringLiteral(" is under 48");
         if (place.left() < 0 || place.right() > width)
             found << told(item) + QStringLiteral(" is off the window");
-        for (const QQuickItem *other : pressables) {
-            const QRectF near = place.adjusted(-kGap + kRounding, -kGap + kRounding, kGap - kRounding, kGap - kRounding);
-            if (other != item && standStill(item, other) && near.intersects(placeOf(other)))
-                found << told(item) + QStringLiteral(" is less than 8 from ") + told(other);
+        const QRectF near = place.adjusted(-kGap + kRounding, -kGap + kRounding, kGap - kRounding, kGap - kRounding);
+        for (std::size_t j = 0; j < pressables.size(); ++j) {
+            if (i != j && near.intersects(places[j]) && standStill(item, pressables[j]))
+                found << told(item) + QStringLiteral(" is less than 8 from ") + told(pressables[j]);
         }
     }
-    for (const QQuickItem *text : texts) {
-        const QRectF letters = lettersOf(text);
+    for (std::size_t i = 0; i < texts.size(); ++i) {
+        const QQuickItem *const text = texts[i];
+        const QRectF letters = lettersOfAll[i];
         if (text->property("truncated").toBool() || text->property("contentWidth").toDouble() > text->width() + kRounding
             || text->property("contentHeight").toDouble() > text->height() + kRounding)
             found << told(text) + QStringLiteral(" is cut");
         if (letters.left() < 0 || letters.right() > width)
             found << told(text) + QStringLiteral(" is off the window");
-        for (const QQuickItem *item : pressables) {
-            if (item->isAncestorOf(text) && !placeOf(item).adjusted(-kRounding, -kRounding, kRounding, kRounding).contains(letters))
+        for (std::size_t j = 0; j < pressables.size(); ++j) {
+            const QQuickItem *const item = pressables[j];
+            if (item->isAncestorOf(text) && !places[j].adjusted(-kRounding, -kRounding, kRounding, kRounding).contains(letters))
                 found << told(text) + QStringLiteral(" leaves ") + told(item);
-            if (!isAround(item, text) && standStill(item, text) && placeOf(item).intersects(letters))
+            if (places[j].intersects(letters) && !isAround(item, text) && standStill(item, text))
                 found << told(text) + QStringLiteral(" lies under ") + told(item);
         }
-        for (const QQuickItem *other : texts) {
-            const QRectF both = letters.intersected(lettersOf(other));
-            if (other != text && standStill(other, text) && both.width() > kRounding && both.height() > kRounding)
-                found << told(text) + QStringLiteral(" overlaps ") + told(other);
+        for (std::size_t j = 0; j < texts.size(); ++j) {
+            const QRectF both = letters.intersected(lettersOfAll[j]);
+            if (i != j && both.width() > kRounding && both.height() > kRounding && standStill(texts[j], text))
+                found << told(text) + QStringLiteral(" overlaps ") + told(texts[j]);
         }
     }
     return found;
