@@ -22,12 +22,12 @@ bool isDoneOn(const ItemDiary &item, CivilDay day)
     return std::any_of(item.sets.begin(), item.sets.end(), [day](const SetDone &set) { return set.day == day && set.reps >= 1; });
 }
 
-/// The days of the week that \a day is in, counted from P, before \a day, with a done set.
+/// The days of the week of \a day before it with a done set.
 int daysDone(const ItemDiary &item, CivilDay planStart, CivilDay day)
 {
-    const CivilDay first = day - (day - planStart) % 7;
+    const Window week = weekBefore(planStart, day);
     int count = 0;
-    for (CivilDay d = first; d < day; d = d + 1)
+    for (CivilDay d = week.from; d <= week.to; d = d + 1)
         count += isDoneOn(item, d) ? 1 : 0;
     return count;
 }
@@ -199,6 +199,11 @@ int AskedSession::setsDone() const noexcept
     for (const AskedItem &item : items)
         count += item.isDue ? item.setsDone() : 0;
     return count;
+}
+
+Window weekBefore(CivilDay planStart, CivilDay day) noexcept
+{
+    return {planStart, day - (day - planStart) % 7, day - 1};
 }
 
 Today today(const Diary &diary, CivilDay day)

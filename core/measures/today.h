@@ -78,6 +78,9 @@ struct Today
     const ReportedSign *openSign = nullptr; ///< the last one up to the day that nobody of the clinic answered for
 };
 
+/// The days of the week that \a day is in, counted from \a planStart, before it; none on the first.
+[[nodiscard]] Window weekBefore(CivilDay planStart, CivilDay day) noexcept;
+
 /// What \a day asks of the person. The result points into \a diary.
 [[nodiscard]] Today today(const Diary &diary, CivilDay day);
 

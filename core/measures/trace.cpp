@@ -34,20 +34,6 @@ void addChecks(Trace &trace, const ComplaintDiary &complaint, CivilDay first, Ci
     }
 }
 
-/// What decides on which days of \a window an item is due.
-void addShape(Trace &trace, const Diary &diary, const ComplaintDiary &complaint, const ItemDiary &item, const Window &window)
-{
-    for (const StageChange &change : item.stageChanges) {
-        if (change.day <= window.to)
-            trace.shapedBy.push_back(change.entry);
-    }
-    addPauses(trace, diary, window);
-    if (item.item.restsAfterVisit)
-        addVisits(trace, complaint, window.from - complaint.limits().restDaysAfterVisit + 1, window.to);
-    if (complaint.putAsideFrom && *complaint.putAsideFrom <= window.to)
-        trace.shapedBy.insert(trace.shapedBy.end(), complaint.putAside.begin(), complaint.putAside.end());
-}
-
 void addMarks(Trace &trace, std::span<const SlotMark> marks, const Window &window)
 {
     for (const SlotMark &mark : marks) {
@@ -105,6 +91,29 @@ void addPauses(Trace &trace, const Diary &diary, const Window &window)
                 trace.shapedBy.push_back(version.entry);
         }
     }
+}
+
+void addStageChanges(Trace &trace, const ItemDiary &item, CivilDay first, CivilDay last)
+{
+    std::vector<EntryIndex> changes;
+    for (const StageChange &change : item.stageChanges) {
+        if (change.day > last || !hasStage(item, change.stage))
+            continue;
+        if (change.day <= first)
+            changes.clear(); // the stage of the first day is that of its latest change
+        changes.push_back(change.entry);
+    }
+    trace.shapedBy.insert(trace.shapedBy.end(), changes.begin(), changes.end());
+}
+
+void addShape(Trace &trace, const Diary &diary, const ComplaintDiary &complaint, const ItemDiary &item, const Window &window)
+{
+    addStageChanges(trace, item, window.from, window.to);
+    addPauses(trace, diary, window);
+    if (item.item.restsAfterVisit)
+        addVisits(trace, complaint, window.from - complaint.limits().restDaysAfterVisit + 1, window.to);
+    if (complaint.putAsideFrom && *complaint.putAsideFrom <= window.to)
+        trace.shapedBy.insert(trace.shapedBy.end(), complaint.putAside.begin(), complaint.putAside.end());
 }
 
 void addDoneSets(Trace &trace, const ItemDiary &item, CivilDay first, CivilDay last)

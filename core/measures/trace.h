@@ -104,6 +104,11 @@ enum class VisitFigure {
 /// Section 9: the series that \a like belongs to; with \a ratio only what that is made of.
 [[nodiscard]] Trace behindOutcome(const ComplaintDiary &complaint, CivilDay to, const Outcome &like, bool ratio = false);
 
+/// today.h: the sets done of those that \a day asks for.
+[[nodiscard]] Trace behindToday(const Diary &diary, CivilDay day);
+/// today.h: on how many days of the week of \a day, before it, \a item was done, of those that are asked; its plan has begun.
+[[nodiscard]] Trace behindWeekBefore(const ComplaintDiary &complaint, const ItemDiary &item, CivilDay day);
+
 /// The checks of the days \a first .. \a last that have a pain value, as they are put in.
 [[nodiscard]] std::vector<Behind> behindPains(const ComplaintDiary &complaint, CivilDay first, CivilDay last);
 

@@ -22,4 +22,10 @@ void addPauses(Trace &trace, const Diary &diary, const Window &window);
 /// The done sets of \a item on the days \a first .. \a last, with their reps.
 void addDoneSets(Trace &trace, const ItemDiary &item, CivilDay first, CivilDay last);
 
+/// The stage changes that decide on the stage of \a item on the days \a first .. \a last.
+void addStageChanges(Trace &trace, const ItemDiary &item, CivilDay first, CivilDay last);
+
+/// What decides on which days of \a window \a item is due.
+void addShape(Trace &trace, const Diary &diary, const ComplaintDiary &complaint, const ItemDiary &item, const Window &window);
+
 } // namespace morrow

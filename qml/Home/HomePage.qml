@@ -7,6 +7,7 @@ import QtQuick
 import QtQuick.Dialogs
 import QtQuick.Layouts
 import Morrow.Style
+import Morrow.Entries
 import Morrow.Home
 import Morrow.Controls
 
@@ -28,6 +29,8 @@ FocusScope {
 
     readonly property bool open: root.session.state === HomeSession.Open
     readonly property bool stops: root.open && root.session.safety.stops
+    /** Whether a number is open; the page that it stands on waits under its entries. */
+    readonly property bool opened: root.open && root.session.figures.shown
 
     signal fileWanted
 
@@ -40,11 +43,21 @@ FocusScope {
 
     function show(view: int) {
         root.session.forgetReceived();
+        root.session.figures.close();
         root.view = view;
+        root.focusPage();
+    }
+
+    function focusPage() {
         for (const page of [pages.itemAt(0), visits.itemAt(0), signs.itemAt(0)]) {
             if (page)
                 page.forceActiveFocus(Qt.TabFocusReason);
         }
+    }
+
+    onOpenedChanged: {
+        if (!root.opened)
+            root.focusPage();
     }
 
     function askForFile() {
@@ -60,7 +73,9 @@ FocusScope {
     LayoutMirroring.childrenInherit: true
     Keys.onPressed: event => {
         event.accepted = true;
-        if (event.key === Qt.Key_Escape && root.view !== HomePage.Today)
+        if (event.key === Qt.Key_Escape && root.opened)
+            root.session.figures.close();
+        else if (event.key === Qt.Key_Escape && root.view !== HomePage.Today)
             root.show(HomePage.Today);
         else if ((event.modifiers & Qt.AltModifier) && event.key >= Qt.Key_1 && event.key <= Qt.Key_3)
             root.show(event.key - Qt.Key_1);
@@ -185,6 +200,7 @@ FocusScope {
 
                 delegate: TodayPage {
                     anchors.fill: main
+                    visible: !root.opened
                     focus: true
                     today: root.session.today
                     safety: root.session.safety
@@ -198,6 +214,7 @@ FocusScope {
 
                 delegate: VisitPage {
                     anchors.fill: main
+                    visible: !root.opened
                     focus: true
                     visit: root.session.visit
                     onFileWanted: root.askForFile()
@@ -212,6 +229,22 @@ FocusScope {
                     anchors.fill: main
                     focus: true
                     safety: root.session.safety
+                }
+            }
+            Repeater {
+                model: root.opened ? 1 : 0
+
+                delegate: FiguresPage {
+                    anchors.fill: main
+                    line: root.session.figures.subject
+                    fraction: 0
+                    //: What the page shows that comes after pressing a number.
+                    progress: qsTr("The entries behind a number")
+                    figures: root.session.figures.rows
+                    //: A button that goes back from the entries behind a number.
+                    backWords: qsTr("Back")
+                    onBack: root.session.figures.close()
+                    Component.onCompleted: forceActiveFocus(Qt.TabFocusReason)
                 }
             }
         }

@@ -6,6 +6,7 @@ pragma ComponentBehavior: Bound
 import QtQuick
 import QtQuick.Layouts
 import Morrow.Style
+import Morrow.Entries
 import Morrow.Home
 import Morrow.Controls
 
@@ -20,6 +21,7 @@ Sheet {
     signal picked(answer: int)
     signal cannotSay
     signal takenBack
+    signal lastWanted
 
     title: root.rating.question
 
@@ -46,6 +48,7 @@ Sheet {
         ActionButton {
             id: ask
 
+            objectName: "is it all right"
             width: Math.min(implicitWidth, parent.width)
             rank: ActionButton.Worded
             //: A button that shows the limit of the plan for this pain.
@@ -70,5 +73,21 @@ Sheet {
         Layout.fillWidth: true
         visible: ask.ticked
         text: root.rating.limit
+    }
+    Repeater {
+        model: ask.ticked && root.rating.last !== "" ? 1 : 0
+
+        delegate: SentenceRow {
+            objectName: "last answers"
+            Layout.fillWidth: true
+            text: root.rating.last
+            onClicked: root.lastWanted()
+        }
+    }
+    Words {
+        Layout.fillWidth: true
+        visible: ask.ticked
+        //: Under the limit of the plan for a pain.
+        text: qsTr("If in doubt, call your clinic.")
     }
 }

@@ -6,6 +6,7 @@ pragma ComponentBehavior: Bound
 import QtQuick
 import QtQuick.Layouts
 import Morrow.Style
+import Morrow.Entries
 import Morrow.Home
 import Morrow.Controls
 
@@ -125,11 +126,13 @@ ColumnLayout {
                 visible: card.modelData.keyPoint !== ""
                 text: card.modelData.keyPoint
             }
-            Words {
+            SentenceRow {
+                objectName: "week"
                 Layout.fillWidth: true
                 visible: card.modelData.week !== ""
-                rank: Words.Second
+                second: true
                 text: card.modelData.week
+                onClicked: root.today.openWeek(card.modelData)
             }
             FontMetrics {
                 id: metrics
@@ -204,6 +207,7 @@ ColumnLayout {
             asksCannotSay: false
             onPicked: answer => root.today.rateDuring(root.session, answer)
             onTakenBack: root.today.takeBackDuring(root.session)
+            onLastWanted: root.today.openLastDuring(root.session)
         }
     }
     Repeater {
@@ -215,6 +219,7 @@ ColumnLayout {
             asksCannotSay: false
             onPicked: answer => root.today.rateAfter(root.session, answer)
             onTakenBack: root.today.takeBackAfter(root.session)
+            onLastWanted: root.today.openLastAfter(root.session)
         }
     }
     ActionButton {

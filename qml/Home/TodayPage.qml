@@ -6,6 +6,7 @@ pragma ComponentBehavior: Bound
 import QtQuick
 import QtQuick.Layouts
 import Morrow.Style
+import Morrow.Entries
 import Morrow.Home
 import Morrow.Controls
 
@@ -30,9 +31,20 @@ PageFrame {
         Layout.fillWidth: true
         Layout.leftMargin: Theme.margin
         Layout.rightMargin: Theme.margin
+        visible: !root.today.asksSets
         rank: Words.Second
         text: root.today.progress
         Accessible.ignored: true // the horizon says it
+    }
+    SentenceRow {
+        objectName: "sets"
+        Layout.fillWidth: true
+        Layout.leftMargin: Theme.margin
+        Layout.rightMargin: Theme.margin
+        visible: root.today.asksSets
+        second: true
+        text: root.today.progress
+        onClicked: root.today.openSets()
     }
     ReplyLine {
         Layout.fillWidth: true
@@ -78,6 +90,7 @@ PageFrame {
                 onPicked: answer => root.today.check(complaint.modelData, answer)
                 onCannotSay: root.today.checkDeclined(complaint.modelData)
                 onTakenBack: root.today.takeBackCheck(complaint.modelData)
+                onLastWanted: root.today.openLastChecks(complaint.modelData)
 
                 NumberField {
                     Layout.fillWidth: true

@@ -42,11 +42,13 @@ PageFrame {
             Layout.fillWidth: true
             text: root.visit.holds
         }
-        Words {
+        SentenceRow {
+            objectName: "left out"
             Layout.fillWidth: true
             visible: root.visit.leftOut !== ""
-            rank: Words.Second
+            second: true
             text: root.visit.leftOut
+            onClicked: root.visit.openLeftOut()
         }
         ActionButton {
             id: every

@@ -66,6 +66,8 @@ HomeSession::HomeSession(std::filesystem::path folder, std::unique_ptr<Clock> cl
     , m_visit(*this)
     , m_safety(*this)
 {
+    connect(this, &HomeSession::changed, &m_figures, &OpenFigures::close);
+    connect(this, &HomeSession::stateChanged, &m_figures, &OpenFigures::close);
     m_quiet.setSingleShot(true);
     m_quiet.setInterval(kQuietBeforeBackup);
     connect(&m_quiet, &QTimer::timeout, this, &HomeSession::backUp);

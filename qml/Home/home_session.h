@@ -17,6 +17,7 @@
 #include <QtQml/qqmlregistration.h>
 
 #include "Home/kept.h"
+#include "Home/open_figures.h"
 #include "Home/safety_model.h"
 #include "Home/today_model.h"
 #include "Home/visit_model.h"
@@ -46,6 +47,7 @@ class HomeSession : public QObject
     Q_PROPERTY(morrow::TodayModel *today READ today CONSTANT)
     Q_PROPERTY(morrow::VisitModel *visit READ visit CONSTANT)
     Q_PROPERTY(morrow::SafetyModel *safety READ safety CONSTANT)
+    Q_PROPERTY(morrow::OpenFigures *figures READ figures CONSTANT)
 
 public:
     enum State {
@@ -81,6 +83,8 @@ public:
     [[nodiscard]] TodayModel *today() { return &m_today; }
     [[nodiscard]] VisitModel *visit() { return &m_visit; }
     [[nodiscard]] SafetyModel *safety() { return &m_safety; }
+    /// The number that is open, of whichever page.
+    [[nodiscard]] OpenFigures *figures() { return &m_figures; }
 
     // For the models.
 
@@ -126,6 +130,7 @@ private:
     TodayModel m_today;
     VisitModel m_visit;
     SafetyModel m_safety;
+    OpenFigures m_figures;
 };
 
 } // namespace morrow

@@ -88,7 +88,8 @@ TodayRating::State duringOf(const AskedSession &asked, const ComplaintDiary &com
         .question = TodayWords::tr("Worst pain in the exercise"),
         .value = value,
         .said = value >= 0 ? said : QString(),
-        .limit = TodayWords::duringLimit(complaint, day)};
+        .limit = TodayWords::duringLimit(complaint),
+        .last = TodayWords::lastDuring(complaint, day).words};
 }
 
 TodayRating::State afterOf(const AskedSession &asked, const ComplaintDiary &complaint, CivilDay day, const QString &said)
@@ -100,7 +101,8 @@ TodayRating::State afterOf(const AskedSession &asked, const ComplaintDiary &comp
         .question = TodayWords::tr("Pain afterwards"),
         .value = value,
         .said = value >= 0 ? said : QString(),
-        .limit = TodayWords::afterLimit(complaint, day)};
+        .limit = TodayWords::afterLimit(complaint),
+        .last = TodayWords::lastAfter(complaint, day).words};
 }
 
 void fill(TodaySession &session, const AskedSession &asked, const ComplaintDiary &complaint, const Diary &diary, CivilDay day)
@@ -187,7 +189,8 @@ void fill(TodayComplaint &part, const AskedComplaint &asked, const Diary &diary,
         .value = check ? scoreOf(check->pain) : -1,
         .declined = check != nullptr && check->declined,
         .said = check ? savedWhen(diary.entries()[check->entry]) : QString(),
-        .limit = TodayWords::checkLimit(complaint, day)});
+        .limit = TodayWords::checkLimit(complaint),
+        .last = TodayWords::lastChecks(complaint, day).words});
     const bool knowsStiffness = check != nullptr && check->stiffnessMinutes;
     part.set({.stiffnessAsked = isAsked && (asksStiffness || knowsStiffness),
         .stiffness = knowsStiffness ? *check->stiffnessMinutes * kThousandths : -1,

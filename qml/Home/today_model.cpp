@@ -6,6 +6,7 @@
 #include "Entries/said.h"
 #include "Home/home_session.h"
 #include "Home/home_words.h"
+#include "Home/today_figures.h"
 #include "Home/today_filling.h"
 #include "Home/today_words.h"
 #include "model/remarks.h"
@@ -367,6 +368,47 @@ void TodayModel::takeBackSkip(TodaySession *session)
     const Kept kept = m_session.takeBack({place->entry(place->session->skip->entry)});
     if (part)
         part->setFailure(kept.failure);
+}
+
+void TodayModel::openSets()
+{
+    if (!m_session.diary())
+        return;
+    const Diary &diary = m_session.diary()->recent(m_session.now());
+    m_session.figures()->show(m_line, TodayFigures::sets(diary, morrow::today(diary, m_day)));
+}
+
+void TodayModel::openWeek(TodayCard *card)
+{
+    const auto place = placeOf(card->session());
+    if (!place)
+        return;
+    // Left and right stand on one card, and the week of the first is said.
+    const std::string &key = card->all.front()->item();
+    const auto item = std::ranges::find_if(place->session->items, [&key](const AskedItem &each) { return each.item->item.key == key; });
+    if (item != place->session->items.end())
+        m_session.figures()->show(card->title, TodayFigures::week(place->diary, *place->complaint->complaint, *item, m_day));
+}
+
+void TodayModel::openLastChecks(TodayComplaint *complaint)
+{
+    if (const auto place = placeOf(*complaint))
+        m_session.figures()->show(
+            complaint->check()->question(), TodayFigures::last(place->diary, TodayWords::lastChecks(*place->complaint->complaint, m_day)));
+}
+
+void TodayModel::openLastDuring(TodaySession *session)
+{
+    if (const auto place = placeOf(*session))
+        m_session.figures()->show(
+            session->during()->question(), TodayFigures::last(place->diary, TodayWords::lastDuring(*place->complaint->complaint, m_day)));
+}
+
+void TodayModel::openLastAfter(TodaySession *session)
+{
+    if (const auto place = placeOf(*session))
+        m_session.figures()->show(
+            session->after()->question(), TodayFigures::last(place->diary, TodayWords::lastAfter(*place->complaint->complaint, m_day)));
 }
 
 } // namespace morrow

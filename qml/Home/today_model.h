@@ -34,6 +34,7 @@ class TodayModel : public QObject
     Q_PROPERTY(QString line READ line NOTIFY changed)
     Q_PROPERTY(QString beside READ beside NOTIFY changed)
     Q_PROPERTY(QString progress READ progress NOTIFY changed)
+    Q_PROPERTY(bool asksSets READ asksSets NOTIFY changed)
     Q_PROPERTY(qreal fraction READ fraction NOTIFY changed)
     Q_PROPERTY(bool yesterday READ yesterday WRITE setYesterday NOTIFY changed)
     Q_PROPERTY(QString replyHead READ replyHead NOTIFY changed)
@@ -48,6 +49,7 @@ public:
     [[nodiscard]] QString line() const { return m_line; }
     [[nodiscard]] QString beside() const { return m_beside; }
     [[nodiscard]] QString progress() const;
+    [[nodiscard]] bool asksSets() const { return m_setsDue > 0; }
     [[nodiscard]] qreal fraction() const { return m_setsDue == 0 ? 0.0 : static_cast<qreal>(m_setsDone) / m_setsDue; }
     [[nodiscard]] bool yesterday() const { return m_yesterday; }
     [[nodiscard]] QString replyHead() const { return m_replyHead; }
@@ -75,6 +77,13 @@ public:
     /// \a reason stands in the diary as it is shown.
     Q_INVOKABLE void skip(morrow::TodaySession *session, const QString &reason);
     Q_INVOKABLE void takeBackSkip(morrow::TodaySession *session);
+
+    /// Each opens a number of the page: the entries behind it are shown.
+    Q_INVOKABLE void openSets();
+    Q_INVOKABLE void openWeek(morrow::TodayCard *card);
+    Q_INVOKABLE void openLastChecks(morrow::TodayComplaint *complaint);
+    Q_INVOKABLE void openLastDuring(morrow::TodaySession *session);
+    Q_INVOKABLE void openLastAfter(morrow::TodaySession *session);
 
 Q_SIGNALS:
     void changed();

@@ -36,6 +36,7 @@ class TodayRating : public QObject
     Q_PROPERTY(QString said READ said NOTIFY changed)
     Q_PROPERTY(QString failure READ failure NOTIFY changed)
     Q_PROPERTY(QString limit READ limit NOTIFY changed)
+    Q_PROPERTY(QString last READ last NOTIFY changed)
 
 public:
     struct State
@@ -45,7 +46,8 @@ public:
         int value = -1; ///< -1: no answer
         bool declined = false;
         QString said;
-        QString limit; ///< the clinic's own rule with the person's numbers
+        QString limit; ///< the clinic's own rule
+        QString last; ///< the person's numbers beside it; empty: there are none
 
         friend bool operator==(const State &, const State &) = default;
     };
@@ -59,6 +61,7 @@ public:
     [[nodiscard]] QString said() const { return m_state.said; }
     [[nodiscard]] QString failure() const { return m_failure; }
     [[nodiscard]] QString limit() const { return m_state.limit; }
+    [[nodiscard]] QString last() const { return m_state.last; }
 
     void set(const State &state);
     void setFailure(const QString &failure);

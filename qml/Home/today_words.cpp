@@ -15,20 +15,29 @@ namespace morrow {
 
 namespace {
 
-constexpr int kLastAnswers = 3;
 constexpr int kDaysInAWeek = 7;
 
-/// The scores of the last answers before \a day, newest last: "2, 3, 2"; empty if there are none.
-template<class Answer, class Score>
-QString lastScores(const std::vector<Answer> &answers, CivilDay day, Score score)
+struct Scores
 {
-    QStringList last;
-    for (auto answer = answers.rbegin(); answer != answers.rend() && last.size() < kLastAnswers; ++answer) {
+    QStringList all; ///< newest last
+    std::vector<EntryIndex> entries;
+
+    [[nodiscard]] QString joined() const { return all.join(QStringLiteral(", ")); }
+};
+
+/// The scores of the last answers before \a day.
+template<class Answer, class Score>
+Scores lastScores(const std::vector<Answer> &answers, CivilDay day, Score score)
+{
+    Scores last;
+    for (auto answer = answers.rbegin(); answer != answers.rend() && last.all.size() < kLastAnswers; ++answer) {
         const std::optional<PainScore> given = std::invoke(score, *answer);
-        if (answer->day < day && given)
-            last.prepend(QString::number(given->value()));
+        if (answer->day < day && given) {
+            last.all.prepend(QString::number(given->value()));
+            last.entries.insert(last.entries.begin(), answer->entry);
+        }
     }
-    return last.join(QStringLiteral(", "));
+    return last;
 }
 
 QString sentences(const QStringList &all)
@@ -63,34 +72,39 @@ QString TodayWords::question(const ComplaintDiary &complaint)
     return tr("Pain on your first steps or movements today");
 }
 
-QString TodayWords::checkLimit(const ComplaintDiary &complaint, CivilDay day)
+QString TodayWords::checkLimit(const ComplaintDiary &complaint)
 {
-    QStringList all;
     const Limits &limits = complaint.limits();
-    all << (limits.check ? tr("The limit for this question in your plan is %1.").arg(numberWords(*limits.check))
-                         : tr("Your plan sets no limit for this question."));
-    if (const QString last = lastScores(complaint.checks, day, &Check::pain); !last.isEmpty())
-        all << tr("Your last answers: %1.").arg(last);
-    all << tr("If in doubt, call your clinic.");
-    return sentences(all);
+    return limits.check ? tr("The limit for this question in your plan is %1.").arg(numberWords(*limits.check))
+                        : tr("Your plan sets no limit for this question.");
 }
 
-QString TodayWords::duringLimit(const ComplaintDiary &complaint, CivilDay day)
+QString TodayWords::duringLimit(const ComplaintDiary &complaint)
 {
-    QStringList all{tr("The limit for pain in the exercise in your plan is %1.").arg(numberWords(complaint.limits().during))};
-    if (const QString last = lastScores(complaint.sessions, day, &Session::painDuring); !last.isEmpty())
-        all << tr("Your last sessions: %1.").arg(last);
-    all << tr("If in doubt, call your clinic.");
-    return sentences(all);
+    return tr("The limit for pain in the exercise in your plan is %1.").arg(numberWords(complaint.limits().during));
 }
 
-QString TodayWords::afterLimit(const ComplaintDiary &complaint, CivilDay day)
+QString TodayWords::afterLimit(const ComplaintDiary &complaint)
 {
-    QStringList all{tr("The limit for pain after the exercise in your plan is %1.").arg(numberWords(complaint.limits().after))};
-    if (const QString last = lastScores(complaint.sessions, day, &Session::painAfter); !last.isEmpty())
-        all << tr("Your last sessions: %1.").arg(last);
-    all << tr("If in doubt, call your clinic.");
-    return sentences(all);
+    return tr("The limit for pain after the exercise in your plan is %1.").arg(numberWords(complaint.limits().after));
+}
+
+LastAnswers TodayWords::lastChecks(const ComplaintDiary &complaint, CivilDay day)
+{
+    Scores last = lastScores(complaint.checks, day, &Check::pain);
+    return {last.all.isEmpty() ? QString() : tr("Your last answers: %1.").arg(last.joined()), std::move(last.entries)};
+}
+
+LastAnswers TodayWords::lastDuring(const ComplaintDiary &complaint, CivilDay day)
+{
+    Scores last = lastScores(complaint.sessions, day, &Session::painDuring);
+    return {last.all.isEmpty() ? QString() : tr("Your last sessions: %1.").arg(last.joined()), std::move(last.entries)};
+}
+
+LastAnswers TodayWords::lastAfter(const ComplaintDiary &complaint, CivilDay day)
+{
+    Scores last = lastScores(complaint.sessions, day, &Session::painAfter);
+    return {last.all.isEmpty() ? QString() : tr("Your last sessions: %1.").arg(last.joined()), std::move(last.entries)};
 }
 
 QString TodayWords::quiet(const AskedComplaint &asked)

@@ -12,8 +12,18 @@
 #include "measures/today.h"
 
 #include <string_view>
+#include <vector>
 
 namespace morrow {
+
+inline constexpr int kLastAnswers = 3;
+
+/// The last answers before a day, and the entries that they stand in.
+struct LastAnswers
+{
+    QString words; ///< "Your last answers: 2, 3, 2."; empty if there are none
+    std::vector<EntryIndex> entries;
+};
 
 class TodayWords
 {
@@ -24,10 +34,14 @@ public:
     [[nodiscard]] static QString slot(std::string_view slot);
     /// The question of the check.
     [[nodiscard]] static QString question(const ComplaintDiary &complaint);
-    /// The limit of the plan for the check, for pain in the exercise or after it, with the last answers before \a day.
-    [[nodiscard]] static QString checkLimit(const ComplaintDiary &complaint, CivilDay day);
-    [[nodiscard]] static QString duringLimit(const ComplaintDiary &complaint, CivilDay day);
-    [[nodiscard]] static QString afterLimit(const ComplaintDiary &complaint, CivilDay day);
+    /// The limit of the plan for the check, for pain in the exercise or after it.
+    [[nodiscard]] static QString checkLimit(const ComplaintDiary &complaint);
+    [[nodiscard]] static QString duringLimit(const ComplaintDiary &complaint);
+    [[nodiscard]] static QString afterLimit(const ComplaintDiary &complaint);
+    /// The last answers to each of them before \a day.
+    [[nodiscard]] static LastAnswers lastChecks(const ComplaintDiary &complaint, CivilDay day);
+    [[nodiscard]] static LastAnswers lastDuring(const ComplaintDiary &complaint, CivilDay day);
+    [[nodiscard]] static LastAnswers lastAfter(const ComplaintDiary &complaint, CivilDay day);
     /// Why no exercise is asked, and when the next one is; empty where one is.
     [[nodiscard]] static QString quiet(const AskedComplaint &asked);
     /// "1 of 3 days this week so far".

@@ -5,6 +5,7 @@
 
 #include "Entries/entry_words.h"
 #include "Entries/said.h"
+#include "Entries/sentence_rows.h"
 #include "Home/home_session.h"
 #include "Home/home_words.h"
 #include "Home/today_words.h"
@@ -19,6 +20,8 @@
 #include <functional>
 #include <iterator>
 #include <map>
+#include <set>
+#include <string_view>
 
 namespace morrow {
 
@@ -120,6 +123,23 @@ void VisitModel::list()
         rows.push_back({.text = fullDate(day), .rows = std::make_shared<WordRows>(std::move(those))});
     }
     m_entries.set(std::move(rows));
+}
+
+void VisitModel::openLeftOut()
+{
+    if (!m_file || !m_session.diary())
+        return;
+    std::set<std::string_view> inFile;
+    for (const Entry &entry : m_file->entries())
+        inFile.insert(entry.id);
+    const Diary &diary = m_session.diary()->recent(m_session.now());
+    std::vector<EntryIndex> notes;
+    for (EntryIndex i = 0; i < diary.entries().size(); ++i) {
+        if (diary.entries()[i].kind == Kind::Note && !inFile.contains(diary.entries()[i].id))
+            notes.push_back(i);
+    }
+    //: Over the notes that are not in the file for the clinic.
+    m_session.figures()->show(tr("Not in the file"), {openedRow(diary, m_leftOut, {}, std::move(notes))});
 }
 
 void VisitModel::readQuestions()

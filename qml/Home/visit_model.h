@@ -83,6 +83,8 @@ public:
     [[nodiscard]] int earlier() const { return m_earlier; }
     void setListed(bool listed);
     Q_INVOKABLE void listEarlier();
+    /// Shows the notes that are not in the file.
+    Q_INVOKABLE void openLeftOut();
     [[nodiscard]] QQmlListProperty<AskedQuestion> questions() { return {this, &m_questions}; }
     /// Files that were handed over, newest first.
     [[nodiscard]] QStringList handed() const { return m_handed; }

@@ -53,6 +53,17 @@ std::vector<Entry> diaryOfManyThings()
     return entries;
 }
 
+std::vector<Entry> diaryOfAnyThreeDays()
+{
+    DiaryBuilder builder;
+    Item squat = item("squat", "2026-03-02", {perWeek(2, 8, 3), perWeek(3, 8, 3)});
+    squat.exercise = "Squat with the heels on a rolled-up towel";
+    builder.item(squat).stage("2026-04-13", "squat", 2);
+    builder.sets("2026-04-17", "day", "squat", 3, 8).sets("2026-04-20", "day", "squat", 3, 8).sets("2026-04-22", "day", "squat", 1, 8);
+    builder.checks("2026-04-20", {2, 3, 2});
+    return builder.entries();
+}
+
 std::vector<Entry> diaryOfLongNames()
 {
     DiaryBuilder builder;

@@ -38,6 +38,8 @@ private:
 [[nodiscard]] std::vector<Entry> bakersDiary(CivilDay lastDay = diaryDay(kDeskNow, std::chrono::minutes(0)));
 /// Three complaints, the first with 12 exercises, the last without a plan.
 [[nodiscard]] std::vector<Entry> diaryOfManyThings();
+/// One exercise on any three days of a week, done on Monday and Wednesday of the week from 20 April 2026.
+[[nodiscard]] std::vector<Entry> diaryOfAnyThreeDays();
 /// One exercise, left and right, with a name and a key point of more than 40 characters.
 [[nodiscard]] std::vector<Entry> diaryOfLongNames();
 

@@ -6,6 +6,7 @@
 #include "core/measures/measured.h"
 #include "core/measures/random_diary.h"
 #include "measures/statistics.h"
+#include "measures/today.h"
 #include "measures/trace.h"
 
 #include <rapidcheck.h>
@@ -224,6 +225,30 @@ std::vector<Figure> visitFigures()
     return figures;
 }
 
+/// What the page of the day after says.
+std::vector<Figure> todayFigures()
+{
+    const auto dayOf = [](const Measured &one) { return one.to + 1; };
+    std::vector<Figure> figures;
+    figures.push_back({"sets today", [dayOf](const Measured &one) { return of(today(one.diary, dayOf(one)).setsDone); },
+        [dayOf](const Measured &one) { return behindToday(one.diary, dayOf(one)); }});
+    figures.push_back({"sets due today", [dayOf](const Measured &one) { return of(today(one.diary, dayOf(one)).setsDue); },
+        [dayOf](const Measured &one) { return behindToday(one.diary, dayOf(one)); }});
+    figures.push_back({"days of the week before",
+        [dayOf](const Measured &one) {
+            Number number;
+            for (const AskedSession &session : today(one.diary, dayOf(one)).complaints.front().sessions) {
+                for (const AskedItem &item : session.items) {
+                    if (item.item == &one.complaint().items.front() && item.daysAsked && item.isDue)
+                        number = of(100 * *item.daysAsked + item.daysDone);
+                }
+            }
+            return number;
+        },
+        [dayOf](const Measured &one) { return behindWeekBefore(one.complaint(), one.complaint().items.front(), dayOf(one)); }, true});
+    return figures;
+}
+
 /// What \a whole was told of the plan and, of what the person entered, only what stands behind a number.
 Measured onlyBehind(const Measured &whole, const Trace &trace)
 {
@@ -290,11 +315,13 @@ private Q_SLOTS:
     void responsesAndRulesStayWithNothingElseInTheDiary() { staysWithNothingElse(responseFigures()); }
     void conditionsStayWithNothingElseInTheDiary() { staysWithNothingElse(conditionFigures()); }
     void visitsAndOutcomesStayWithNothingElseInTheDiary() { staysWithNothingElse(visitFigures()); }
+    void thePageOfADayStaysWithNothingElseInTheDiary() { staysWithNothingElse(todayFigures()); }
 
     void noEntryIsBehindANumberTwice()
     {
         std::vector<Figure> figures;
-        for (const auto &some : {adherenceFigures(), weekFigures(), checkFigures(), responseFigures(), conditionFigures(), visitFigures()})
+        for (const auto &some :
+            {adherenceFigures(), weekFigures(), checkFigures(), responseFigures(), conditionFigures(), visitFigures(), todayFigures()})
             figures.insert(figures.end(), some.begin(), some.end());
         QVERIFY(rc::check([&figures] {
             const Measured whole = randomMeasured();
@@ -334,6 +361,7 @@ private Q_SLOTS:
             RC_ASSERT(std::cmp_equal(adherence(AdherenceFigure::Done), item.adherence.setsDone + item.adherence.setsExtra));
             RC_ASSERT(std::cmp_equal(adherence(AdherenceFigure::Skips), item.adherence.skips));
             RC_ASSERT(std::cmp_equal(adherence(AdherenceFigure::Easier), item.adherence.easier));
+            RC_ASSERT(std::cmp_equal(behindToday(one.diary, one.to + 1).values.size(), today(one.diary, one.to + 1).setsDone));
             for (const VisitMeasures &visit : one.numbers().visits)
                 RC_ASSERT(
                     median(valuesOf(behindVisit(one.complaint(), one.to, visit.day, VisitFigure::Before)), kLeastValues) == visit.before);

@@ -169,6 +169,41 @@ private Q_SLOTS:
             std::string("hops4 hops0"));
     }
 
+    void behindTheSetsOfADayAreThoseThatItAsksFor()
+    {
+        DiaryBuilder builder = begun();
+        builder.item(item("twice", "2026-03-02", {perWeek(2, 5, 2)}))
+            .item(until(item("over", "2026-03-02", {onDays(1, 15)}), "2026-03-10"));
+        builder.set(kTo, "morning", "squat", 1, 15, {}, {.id = "counted"})
+            .set(kTo, "morning", "squat", 2, 15, {}, {.id = "more-than-asked"})
+            .set(kTo, "evening", "over", 1, 15, {}, {.id = "of-what-is-over"})
+            .set(back(1), "morning", "squat", 1, 15, {}, {.id = "the-day-before"})
+            .set(back(2), "day", "twice", 1, 5, {}, {.id = "in-the-week"})
+            .set(kTo, "day", "twice", 1, 0, {}, {.id = "not-done"});
+        builder.pause(kTo + 1, kTo + 3, {.id = "later"})
+            .stage(back(12), "squat", 2, {.id = "before"})
+            .stage(back(8), "squat", 1, {.id = "stage"})
+            .stage(kTo + 1, "squat", 1, {.id = "next"});
+
+        QCOMPARE(behind(builder, [](const Diary &diary, const ComplaintDiary &) { return behindToday(diary, kTo); }),
+            std::string("counted in-the-week stage"));
+    }
+
+    void behindTheDaysOfAWeekAreThoseBeforeTheDay()
+    {
+        DiaryBuilder builder;
+        builder.item(item("squat", "2026-03-02", {perWeek(2, 5, 1)}));
+        for (const char *const of : {"2026-03-15", "2026-03-16", "2026-03-19", "2026-03-20"}) // weeks begin on the 2nd, 9th, 16th
+            builder.set(day(of), "day", "squat", 1, 5, {}, {.id = of});
+        const auto on = [&builder](CivilDay of) {
+            return behind(builder,
+                [of](const Diary &, const ComplaintDiary &complaint) { return behindWeekBefore(complaint, complaint.items.front(), of); });
+        };
+
+        QCOMPARE(on(day("2026-03-20")), std::string("2026-03-16 2026-03-19"));
+        QCOMPARE(on(day("2026-03-16")), std::string());
+    }
+
     void theLevelInTheSecondWeekIsMadeOfBoth_data()
     {
         QTest::addColumn<std::string>("to");

@@ -33,6 +33,16 @@ void report(HomeScreen &screen)
     screen.stay().session().safety()->report(QStringLiteral("New numbness, tingling or weakness"));
 }
 
+void leaveOneOut(HomeScreen &screen)
+{
+    screen.turnTo(1);
+    VisitModel &visit = *screen.stay().session().visit();
+    static_cast<void>(visit.ask(QStringLiteral("May I cycle to work again?")));
+    auto questions = visit.questions();
+    visit.takeBack(questions.at(&questions, 0));
+    screen.stage().picture();
+}
+
 const std::map<QString, Screen> &screens()
 {
     static const auto nothing = [](HomeScreen &) {};
@@ -75,6 +85,19 @@ const std::map<QString, Screen> &screens()
                     stay.begin(entries);
                 },
                 [](HomeScreen &screen) { screen.stay().session().today()->setYesterday(true); }}},
+        {QStringLiteral("limit"), {kMorning, baker, [](HomeScreen &screen) { screen.press(QStringLiteral("is it all right")); }}},
+        {QStringLiteral("opened-nothing"), {kMorning, baker, [](HomeScreen &screen) { screen.press(QStringLiteral("sets")); }}},
+        {QStringLiteral("opened-sets"),
+            {kMorning, baker,
+                [](HomeScreen &screen) {
+                    screen.stay().session().today()->tickAll(sessionAt(screen, 0, 1));
+                    screen.stage().picture();
+                    screen.press(QStringLiteral("sets"));
+                }}},
+        {QStringLiteral("any-days"), {kMorning, [](Stay &stay) { stay.begin(diaryOfAnyThreeDays()); }, nothing}},
+        {QStringLiteral("opened-week"),
+            {kMorning, [](Stay &stay) { stay.begin(diaryOfAnyThreeDays()); },
+                [](HomeScreen &screen) { screen.press(QStringLiteral("week")); }}},
         {QStringLiteral("skipped"),
             {kMorning, baker,
                 [](HomeScreen &screen) { screen.stay().session().today()->skip(sessionAt(screen, 0, 1), QStringLiteral("too sore")); }}},
@@ -101,6 +124,13 @@ const std::map<QString, Screen> &screens()
                     screen.turnTo(1);
                     static_cast<void>(screen.stay().session().visit()->ask(QStringLiteral("May I cycle to work again?")));
                     screen.stay().session().visit()->save();
+                }}},
+        {QStringLiteral("visit-left-out"), {kMorning, baker, leaveOneOut}},
+        {QStringLiteral("opened-left-out"),
+            {kMorning, baker,
+                [](HomeScreen &screen) {
+                    leaveOneOut(screen);
+                    screen.press(QStringLiteral("left out"));
                 }}},
         {QStringLiteral("signs"), {kMorning, baker, [](HomeScreen &screen) { screen.turnTo(2); }}},
         {QStringLiteral("signs-open"),
