@@ -103,6 +103,7 @@ Column {
                     SentenceWords {
                         width: root.middleWidth
                         visible: root.abreast || row.what !== ""
+                        text: row.what
                         tokens: whatWords.tokens
 
                         NumberWords {
@@ -114,6 +115,7 @@ Column {
                     SentenceWords {
                         width: root.sideWidth
                         visible: root.abreast || row.work !== ""
+                        text: workWords.text
                         tokens: workWords.tokens
 
                         NumberWords {

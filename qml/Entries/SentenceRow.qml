@@ -39,6 +39,7 @@ Target {
     contentItem: SentenceWords {
         id: words
 
+        text: root.text
         tokens: root.tokens
         strong: root.strong
         second: root.second

@@ -11,10 +11,13 @@ import Morrow.Entries
 Item {
     id: root
 
+    /** It runs in the direction of its first letter, whatever that of the page. */
+    required property string text
     required property WordRows tokens
     property bool strong: false
     property bool second: false
 
+    readonly property bool rightToLeft: /^[^A-Za-z\u00c0-\u058f]*[\u0590-\u08ff\ufb1d-\ufdff\ufe70-\ufefc]/.test(root.text)
     readonly property int size: root.second ? Theme.secondSize : Theme.bodySize
 
     implicitHeight: flow.implicitHeight
@@ -29,8 +32,11 @@ Item {
     Flow {
         id: flow
 
+        x: Theme.mirrored && !root.rightToLeft ? parent.width - implicitWidth : 0
         width: parent.width
         spacing: 0
+        LayoutMirroring.enabled: root.rightToLeft
+        LayoutMirroring.childrenInherit: true
 
         Repeater {
             model: root.tokens

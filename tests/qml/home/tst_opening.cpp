@@ -3,10 +3,13 @@
 
 #include "support/suite.h"
 
+#include "qml/geometry.h"
 #include "qml/heard.h"
 #include "qml/home/home_screens.h"
 
 #include <QQuickItem>
+
+#include <map>
 
 namespace morrow::test {
 
@@ -191,6 +194,24 @@ private Q_SLOTS:
         week->actionInterface()->doAction(QAccessibleActionInterface::pressAction());
         screen.stage().picture();
         QVERIFY(screen.stay().session().figures()->isShown());
+    }
+
+    void aSentenceRunsInItsOwnDirectionOnEveryPage()
+    {
+        HomeScreen screen(QStringLiteral("any-days"));
+        for (const auto direction : {Qt::LeftToRight, Qt::RightToLeft}) {
+            screen.stage().show({.direction = direction});
+
+            std::map<double, QString> words; // by place
+            for (QQuickItem *item : visibleItems(qobject_cast<QQuickItem *>(screen.stage().find(QStringLiteral("week"))))) {
+                if (isText(item))
+                    words[placeOf(item).left()] = item->property("text").toString();
+            }
+            QStringList read;
+            for (const auto &[place, word] : words)
+                read << word;
+            QCOMPARE(read.join(QLatin1Char(' ')), QStringLiteral("2 of 3 days this week so far"));
+        }
     }
 
     void anotherPageClosesWhatIsOpen()
