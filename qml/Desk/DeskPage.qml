@@ -225,6 +225,10 @@ FocusScope {
                         root.session.review.openFigures(sentence);
                         root.show(DeskPage.Figures);
                     }
+                    onVisitsWanted: {
+                        root.session.review.openVisits();
+                        root.show(DeskPage.Figures);
+                    }
                     onDayWanted: row => {
                         root.session.review.openDay(row);
                         root.show(DeskPage.Figures);

@@ -25,6 +25,7 @@ PageFrame {
     signal back
     signal figuresWanted(sentence: string)
     signal dayWanted(row: int)
+    signal visitsWanted
 
     property bool asTable: false
     readonly property bool abreast: root.width >= Theme.columnWidth * Theme.textScale * 3 / 2
@@ -46,15 +47,17 @@ PageFrame {
         onClicked: root.back()
     }
 
-    Words {
+    SentenceRow {
         objectName: "about"
         Layout.fillWidth: true
         Layout.leftMargin: Theme.margin
         Layout.rightMargin: Theme.margin
         visible: root.review.complaint !== ""
-        color: Theme.inkSoft
+        opens: root.review.visited
+        second: true
         //: Below a person's name: the complaint, and which visit it is.
         text: qsTr("%1. %2.").arg(root.review.complaint).arg(root.review.visits)
+        onClicked: root.visitsWanted()
     }
 
     Notice {

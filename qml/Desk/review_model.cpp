@@ -88,6 +88,7 @@ void ReviewModel::empty()
 {
     m_complaint.clear();
     m_visits.clear();
+    m_visitEntries.clear();
     m_fraction = 0;
     m_days.clear();
     m_hasVisit = false;
@@ -133,6 +134,10 @@ void ReviewModel::fill()
 void ReviewModel::fillHead(const ComplaintDiary &complaint)
 {
     m_complaint = nameOf(complaint);
+    for (const Visit &visit : complaint.visits) {
+        if (visit.day <= m_today)
+            m_visitEntries.push_back(visit.entry);
+    }
     const std::vector<CivilDay> days = visitDays(complaint, m_today);
     m_hasVisit = !days.empty() && days.back() < m_today;
     const auto given = static_cast<int>(days.size());
@@ -272,6 +277,15 @@ void ReviewModel::openDay(int row)
         rows.push_back(openedRow(*m_diary, tr("%1 prescribed").arg(m_course.workWords(week.due)), days, std::move(behind.due)));
     }
     m_figures.set(std::move(rows));
+    Q_EMIT figuresChanged();
+}
+
+void ReviewModel::openVisits()
+{
+    if (!m_diary || !wasVisited())
+        return;
+    m_figuresOf = m_complaint;
+    m_figures.set({openedRow(*m_diary, m_visits, {}, m_visitEntries)});
     Q_EMIT figuresChanged();
 }
 

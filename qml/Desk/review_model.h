@@ -35,6 +35,7 @@ class ReviewModel : public QObject
     Q_PROPERTY(QString problem READ problem NOTIFY changed)
     Q_PROPERTY(QString complaint READ complaint NOTIFY changed)
     Q_PROPERTY(QString visits READ visits NOTIFY changed)
+    Q_PROPERTY(bool visited READ wasVisited NOTIFY changed)
     Q_PROPERTY(double fraction READ fraction NOTIFY changed)
     Q_PROPERTY(QString days READ days NOTIFY changed)
     Q_PROPERTY(bool hasVisit READ hasVisit NOTIFY changed)
@@ -64,6 +65,8 @@ public:
     Q_INVOKABLE void openFigures(const QString &key);
     /// The same for a row of the table beside the chart.
     Q_INVOKABLE void openDay(int row);
+    /// The same for the number of the visit.
+    Q_INVOKABLE void openVisits();
 
     [[nodiscard]] QString person() const { return QString::fromStdString(m_person); }
     [[nodiscard]] QString label() const { return m_label; }
@@ -71,6 +74,8 @@ public:
     [[nodiscard]] QString problem() const { return m_problem; }
     [[nodiscard]] QString complaint() const { return m_complaint; }
     [[nodiscard]] QString visits() const { return m_visits; }
+    /// Whether there was a visit up to today.
+    [[nodiscard]] bool wasVisited() const { return !m_visitEntries.empty(); }
     /// How far the course has come: visits given of those planned.
     [[nodiscard]] double fraction() const { return m_fraction; }
     [[nodiscard]] QString days() const { return m_days; }
@@ -113,6 +118,7 @@ private:
 
     QString m_complaint;
     QString m_visits;
+    std::vector<EntryIndex> m_visitEntries;
     double m_fraction = 0;
     QString m_days;
     bool m_hasVisit = false;

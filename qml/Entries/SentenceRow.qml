@@ -41,6 +41,7 @@ Target {
 
         text: root.text
         tokens: root.tokens
+        opens: root.opens
         strong: root.strong
         second: root.second
     }

@@ -14,6 +14,8 @@ Item {
     /** It runs in the direction of its first letter, whatever that of the page. */
     required property string text
     required property WordRows tokens
+    /** Whether its numbers open anything, and so stand out. */
+    property bool opens: true
     property bool strong: false
     property bool second: false
 
@@ -61,10 +63,11 @@ Item {
                         id: figure
 
                         text: token.text
-                        font.bold: true
+                        font.bold: root.opens || root.strong
                     }
                     // Dots under what opens.
                     Row {
+                        visible: root.opens
                         spacing: Theme.ring
                         width: figure.width
                         height: Theme.ring

@@ -134,6 +134,22 @@ private Q_SLOTS:
         QVERIFY(stage.window().activeFocusItem() == row);
     }
 
+    void theNumberOfTheVisitOpensTheVisits()
+    {
+        DeskScreen screen(QStringLiteral("review"));
+        ReviewModel &review = *screen.sitting().session().review();
+
+        QMetaObject::invokeMethod(screen.stage().find(QStringLiteral("about")), "press");
+
+        QCOMPARE(screen.stage().page()->property("view").toInt(), 3);
+        QCOMPARE(review.figures()->count(), 1);
+        const WordRow &opened = review.figures()->all().front();
+        QCOMPARE(opened.lead, review.visits());
+        QCOMPARE(opened.below, QStringLiteral("5 entries")); // rows of visits.csv
+        for (const WordRow &entry : opened.rows->all())
+            QVERIFY2(entry.text.startsWith(QStringLiteral("visit")), qPrintable(entry.text));
+    }
+
     void rightToLeftThePeopleStandOnTheRight()
     {
         DeskScreen screen(QStringLiteral("review"));
