@@ -122,7 +122,7 @@ StageInForce stageOn(const ItemDiary &item, CivilDay day) noexcept
         if (change.day > day)
             break;
         if (hasStage(item, change.stage))
-            stage = {change.stage, std::max(item.item.start, change.day)};
+            stage = {change.stage, std::max(item.item.start, change.day), change.entry};
     }
     return stage;
 }

@@ -81,6 +81,7 @@ struct StageInForce
 {
     int number; ///< from 1
     CivilDay began; ///< the later of the item's start and the day of the change to it
+    std::optional<EntryIndex> change = std::nullopt; ///< the change to it; none if it is that of the start
 };
 
 /// The stage of \a item on \a day: that of its latest change on or before it, else 1; also

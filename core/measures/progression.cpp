@@ -8,6 +8,7 @@
 #include "measures/tally.h"
 
 #include <algorithm>
+#include <iterator>
 
 namespace morrow {
 
@@ -99,8 +100,6 @@ public:
         }
         return result;
     }
-
-    [[nodiscard]] CivilDay began() const noexcept { return m_stage.began; }
 
 private:
     [[nodiscard]] const Stage &stage() const { return m_item.item.stages[static_cast<std::size_t>(m_stage.number - 1)]; }
@@ -215,17 +214,6 @@ std::optional<EntryIndex> steppedUpLately(const ItemDiary &item, CivilDay to, in
     return last;
 }
 
-/// The change that the stage of \a item on \a day began with.
-std::optional<EntryIndex> stageChangeOn(const ItemDiary &item, CivilDay day)
-{
-    std::optional<EntryIndex> last;
-    for (const StageChange &change : item.stageChanges) {
-        if (change.day <= day && hasStage(item, change.stage))
-            last = change.entry;
-    }
-    return last;
-}
-
 } // namespace
 
 std::span<const SetDone> setsOf(const ItemDiary &item, CivilDay day)
@@ -256,13 +244,12 @@ std::vector<std::optional<Progression>> progressions(const ProgressionBasis &bas
     const Limits &limits = basis.complaint.plan->limits;
     const auto interrupted = interruptions(basis.diary.pauses(), basis.complaint, {basis.planStart, basis.planStart, basis.to});
     const std::vector<Reason> contact = contactReasons(basis, limits);
-    std::vector<CivilDay> began(items.size(), basis.to);
+    std::vector<StageInForce> stages;
+    std::transform(
+        items.begin(), items.end(), std::back_inserter(stages), [&basis](const ItemDiary &item) { return stageOn(item, basis.to); });
     for (std::size_t i = 0; i < items.size(); ++i) {
-        if (!isUnderWay(items[i], basis.complaint, basis.to))
-            continue;
-        const ItemProgress progress(basis, items[i], interrupted);
-        result[i] = progress.progress(contact);
-        began[i] = progress.began();
+        if (isUnderWay(items[i], basis.complaint, basis.to))
+            result[i] = ItemProgress(basis, items[i], interrupted).progress(contact);
     }
     const auto wouldStepUp = [&result](std::size_t i) { return result[i] && result[i]->decision == Decision::StepUp; };
     for (std::size_t i = 0; i < items.size(); ++i) {
@@ -272,10 +259,10 @@ std::vector<std::optional<Progression>> progressions(const ProgressionBasis &bas
             std::vector<WaitsFor> &waitsFor = result[i]->waitsFor;
             if (const auto change = steppedUpLately(items[j], basis.to, limits.stepSpacingDays))
                 waitsFor.push_back({items[j].item.key, GoesFirst::SteppedUp, change});
-            else if (wouldStepUp(j) && began[j] < began[i])
-                waitsFor.push_back({items[j].item.key, GoesFirst::LongerInStage, stageChangeOn(items[j], basis.to)});
-            else if (wouldStepUp(j) && began[j] == began[i] && j < i)
-                waitsFor.push_back({items[j].item.key, GoesFirst::EarlierInPlan, stageChangeOn(items[j], basis.to)});
+            else if (wouldStepUp(j) && stages[j].began < stages[i].began)
+                waitsFor.push_back({items[j].item.key, GoesFirst::LongerInStage, stages[j].change});
+            else if (wouldStepUp(j) && stages[j].began == stages[i].began && j < i)
+                waitsFor.push_back({items[j].item.key, GoesFirst::EarlierInPlan, stages[j].change});
         }
     }
     return result;

@@ -42,9 +42,6 @@ Trace behindToday(const Diary &diary, CivilDay day)
     Trace trace{day, day, {}, {}, std::nullopt};
     for (const AskedComplaint &asked : today(diary, day).complaints) {
         const ComplaintDiary &complaint = *asked.complaint;
-        const auto planStart = complaint.firstStart();
-        if (!planStart || day < *planStart)
-            continue;
         for (const AskedSession &session : asked.sessions) {
             for (const AskedItem &item : session.items) {
                 if (item.isDue)
@@ -52,7 +49,9 @@ Trace behindToday(const Diary &diary, CivilDay day)
             }
         }
         for (const ItemDiary &item : complaint.items) {
-            addShape(trace, diary, complaint, item, {*planStart, day, day});
+            if (day < item.item.start)
+                continue;
+            addShape(trace, diary, complaint, item, {*complaint.firstStart(), day, day});
             addShapeOfWeek(trace, complaint, item, day);
         }
     }
@@ -66,7 +65,6 @@ Trace behindWeekBefore(const ComplaintDiary &complaint, const ItemDiary &item, C
     Trace trace{week.from, week.to, {}, {}, std::nullopt};
     addDoneSets(trace, item, week.from, week.to);
     addStageChanges(trace, item, day, day);
-    finish(trace);
     return trace;
 }
 

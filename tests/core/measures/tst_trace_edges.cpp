@@ -174,7 +174,7 @@ private Q_SLOTS:
         DiaryBuilder builder = begun();
         builder.item(item("twice", "2026-03-02", {perWeek(2, 5, 2)}))
             .item(until(item("over", "2026-03-02", {onDays(1, 15)}), "2026-03-10"));
-        builder.set(kTo, "morning", "squat", 1, 15, {}, {.id = "counted"})
+        builder.set(kTo, "morning", "squat", 1, 1, {}, {.id = "counted"})
             .set(kTo, "morning", "squat", 2, 15, {}, {.id = "more-than-asked"})
             .set(kTo, "evening", "over", 1, 15, {}, {.id = "of-what-is-over"})
             .set(back(1), "morning", "squat", 1, 15, {}, {.id = "the-day-before"})
@@ -189,18 +189,31 @@ private Q_SLOTS:
             std::string("counted in-the-week stage"));
     }
 
+    void whatHasNotBegunHasNothingBehindIt()
+    {
+        const auto of = [](CivilDay start) {
+            DiaryBuilder builder;
+            builder.item(item("squat", start, {onDays(1, 15)})).pause(kTo, kTo + 3, {.id = "pause"});
+            return behind(builder, [](const Diary &diary, const ComplaintDiary &) { return behindToday(diary, kTo); });
+        };
+
+        QCOMPARE(of(kTo), std::string("pause"));
+        QCOMPARE(of(kTo + 1), std::string());
+    }
+
     void behindTheDaysOfAWeekAreThoseBeforeTheDay()
     {
         DiaryBuilder builder;
         builder.item(item("squat", "2026-03-02", {perWeek(2, 5, 1)}));
         for (const char *const of : {"2026-03-15", "2026-03-16", "2026-03-19", "2026-03-20"}) // weeks begin on the 2nd, 9th, 16th
             builder.set(day(of), "day", "squat", 1, 5, {}, {.id = of});
+        builder.stage("2026-03-17", "squat", 1, {.id = "stage"});
         const auto on = [&builder](CivilDay of) {
             return behind(builder,
                 [of](const Diary &, const ComplaintDiary &complaint) { return behindWeekBefore(complaint, complaint.items.front(), of); });
         };
 
-        QCOMPARE(on(day("2026-03-20")), std::string("2026-03-16 2026-03-19"));
+        QCOMPARE(on(day("2026-03-20")), std::string("2026-03-16 2026-03-19 stage"));
         QCOMPARE(on(day("2026-03-16")), std::string());
     }
 
