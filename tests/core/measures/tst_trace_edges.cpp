@@ -182,7 +182,7 @@ private Q_SLOTS:
             .set(kTo, "day", "twice", 1, 0, {}, {.id = "not-done"});
         builder.pause(kTo + 1, kTo + 3, {.id = "later"})
             .stage(back(12), "squat", 2, {.id = "before"})
-            .stage(back(8), "squat", 1, {.id = "stage"})
+            .stage(kTo, "squat", 1, {.id = "stage"})
             .stage(kTo + 1, "squat", 1, {.id = "next"});
 
         QCOMPARE(behind(builder, [](const Diary &diary, const ComplaintDiary &) { return behindToday(diary, kTo); }),
