@@ -106,12 +106,6 @@ std::vector<EntryIndex> corrected(const ReviewBasis &basis)
     return byDay(basis.diary, std::move(entries));
 }
 
-/// A number, or `none`: "none from paper".
-std::string countOrNone(std::int64_t count)
-{
-    return count == 0 ? "none" : std::to_string(count);
-}
-
 /// Days of the window on which the check was due and nobody answered; "can't say" is an answer.
 int missingChecks(const ReviewBasis &basis)
 {
@@ -125,28 +119,38 @@ int missingChecks(const ReviewBasis &basis)
     return missing;
 }
 
-Sentence qualitySentence(const ReviewBasis &basis)
+std::vector<Sentence> qualitySentences(const ReviewBasis &basis)
 {
     const CheckMeasures &check = basis.measures.check;
-    const auto count = [&basis](int value, CheckFigure figure) {
-        const Trace trace = behindCheck(basis.diary, basis.complaint, basis.window, figure);
-        return made(basis.diary, countOrNone(value), trace, listed(trace));
+    const auto count = [&basis](int value, CheckFigure figure, const std::string &what) -> Clause {
+        if (value == 0)
+            return {words("none " + what)};
+        return {checkFigure(basis, value, figure), words(" " + what)};
     };
     Saying saying;
     Clause days{checkFigure(basis, static_cast<double>(check.recorded), CheckFigure::Recorded)};
     days.push_back(words(check.recorded > check.expected ? " entries, asked on " + counted(check.expected, "day")
                                                          : " of " + counted(check.expected, "day")));
     saying.add(std::move(days));
-    saying.add({words(countOrNone(missingChecks(basis)) + " missing")});
-    saying.add({count(check.late, CheckFigure::Late), words(" entered late")});
+    if (check.declined > 0)
+        saying.add(count(check.declined, CheckFigure::Declined, "can't say"));
+    const int missing = missingChecks(basis);
+    saying.add({words((missing == 0 ? "none" : std::to_string(missing)) + " missing")});
+    saying.add(count(check.late, CheckFigure::Late, "entered late"));
     std::vector<EntryIndex> changed = corrected(basis);
     const std::size_t changes = changed.size();
-    saying.add({stated(countOrNone(static_cast<std::int64_t>(changes)), std::move(changed)), words(" corrected")});
-    saying.add({count(check.paper, CheckFigure::Paper), words(" from paper")});
+    if (changes == 0)
+        saying.add({words("none corrected")});
+    else
+        saying.add({stated(std::to_string(changes), std::move(changed)), words(" corrected")});
+    saying.add(count(check.paper, CheckFigure::Paper, "from paper"));
     TickedAtOnce ticked = tickedAtOnce(basis);
-    saying.add({stated(ticked.sessions == 0 ? "no" : std::to_string(ticked.sessions), std::move(ticked.sets)),
-        words(ticked.sessions == 1 ? " session ticked at once" : " sessions ticked at once")});
-    return saying.take().front();
+    if (ticked.sessions == 0)
+        saying.add({words("no sessions ticked at once")});
+    else
+        saying.add({stated(std::to_string(ticked.sessions), std::move(ticked.sets)),
+            words(ticked.sessions == 1 ? " session ticked at once" : " sessions ticked at once")});
+    return saying.take();
 }
 
 std::vector<QuestionLine> questionLines(const ReviewBasis &basis)
@@ -281,10 +285,7 @@ std::string_view title(ReviewPart part) noexcept
 
 std::string ReviewLine::text() const
 {
-    std::string all;
-    for (const Sentence &sentence : sentences)
-        all += (all.empty() ? "" : " ") + sentence.text();
-    return all;
+    return joined(sentences).text();
 }
 
 Review review(const Diary &diary, const ComplaintMeasures &measures, CivilDay to)
@@ -298,7 +299,7 @@ Review review(const Diary &diary, const ComplaintMeasures &measures, CivilDay to
         .lines = {},
         .exceptions = exceptions(basis),
         .visit = visitSentence(basis),
-        .quality = qualitySentence(basis),
+        .quality = qualitySentences(basis),
         .rules = ruleLines(basis),
         .questions = questionLines(basis)};
     addLines(result.lines, ReviewPart::LookFirst, lookFirst(basis));

@@ -77,7 +77,7 @@ struct RuleLine
     Decision decision;
     std::optional<int> toStage;
     std::vector<WaitsFor> waitsFor;
-    Sentence sentence; ///< what it says
+    std::vector<Sentence> sentences; ///< what it says
     std::vector<ConditionLine> conditions; ///< of the next stage, in the rule's order
     std::vector<ConditionLine> because; ///< what made for contact or a step down
 };
@@ -105,7 +105,7 @@ struct Review
     std::vector<ReviewLine> lines; ///< by part, each at least once
     std::vector<ExceptionLine> exceptions; ///< in the order above; empty if there is none
     Sentence visit; ///< "Visit 3 of 5, 6 days ago: 2200 impulses, 2.5 bar, 9 Hz, pain 4; today 3."
-    Sentence quality; ///< "51 of 56 days, 3 entered late, 1 corrected, none from paper, 2 sessions ticked at once."
+    std::vector<Sentence> quality; ///< "51 of 56 days, 1 can't say, 4 missing, 3 entered late, 1 corrected, none from paper. ..."
     std::vector<RuleLine> rules; ///< plan order
     std::vector<QuestionLine> questions; ///< newest first
 };

@@ -13,7 +13,7 @@ namespace morrow {
 
 namespace {
 
-constexpr std::size_t kWordsOfSign = 8;
+constexpr std::size_t kWordsOfSign = 7;
 constexpr std::size_t kWordsOfText = 12;
 constexpr std::size_t kWordsOfName = 9;
 constexpr std::size_t kWordsOfReason = 4;

@@ -218,7 +218,7 @@ std::vector<RuleLine> ruleLines(const ReviewBasis &basis)
             .decision = numbers.progression->decision,
             .toStage = numbers.progression->toStage,
             .waitsFor = numbers.progression->waitsFor,
-            .sentence = {},
+            .sentences = {},
             .conditions = {},
             .because = {}};
         for (const Reason &reason : numbers.progression->reasons) {
@@ -228,7 +228,7 @@ std::vector<RuleLine> ruleLines(const ReviewBasis &basis)
         }
         Saying saying;
         addRule(saying, basis, rule, false);
-        rule.sentence = saying.take().front();
+        rule.sentences = saying.take();
         rules.push_back(std::move(rule));
     }
     return rules;

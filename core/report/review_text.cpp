@@ -81,9 +81,9 @@ std::string reviewText(const Review &review, std::size_t width)
         lines.add(line.part == part ? std::string_view() : title(line.part), line.text());
         part = line.part;
     }
-    lines.add("Entries", review.quality.text());
+    lines.add("Entries", joined(review.quality).text());
     for (const RuleLine &rule : review.rules) {
-        lines.add("Rule", rule.exercise + ": " + rule.sentence.text());
+        lines.add("Rule", rule.exercise + ": " + joined(rule.sentences).text());
         const auto condition = [](const ConditionLine &line) { return (line.isMet ? "holds: " : "open: ") + line.sentence.text(); };
         block("", rule.because, [](const ConditionLine &line) { return "because: " + line.sentence.text(); });
         block("", rule.conditions, condition);

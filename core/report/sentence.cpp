@@ -13,4 +13,15 @@ std::string Sentence::text() const
     return all;
 }
 
+Sentence joined(const std::vector<Sentence> &sentences)
+{
+    Sentence line;
+    for (const Sentence &sentence : sentences) {
+        if (!line.pieces.empty())
+            line.pieces.push_back({" ", std::nullopt});
+        line.pieces.insert(line.pieces.end(), sentence.pieces.begin(), sentence.pieces.end());
+    }
+    return line;
+}
+
 } // namespace morrow

@@ -48,4 +48,7 @@ struct Sentence
     friend bool operator==(const Sentence &, const Sentence &) = default;
 };
 
+/// \a sentences as they stand on one line, a space between them.
+[[nodiscard]] Sentence joined(const std::vector<Sentence> &sentences);
+
 } // namespace morrow

@@ -185,24 +185,19 @@ void ReviewModel::fillReview(const Review &review)
 
     rows.clear();
     for (const ReviewLine &line : review.lines) {
-        Sentence whole; // sentences of one line stand on it together, and are opened together
-        for (const Sentence &sentence : line.sentences) {
-            if (!whole.pieces.empty())
-                whole.pieces.push_back({" ", std::nullopt});
-            whole.pieces.insert(whole.pieces.end(), sentence.pieces.begin(), sentence.pieces.end());
-        }
-        if (!whole.pieces.empty())
-            rows.push_back(rowOf(whole));
+        // Sentences of one line stand on it together, and are opened together.
+        if (!line.sentences.empty())
+            rows.push_back(rowOf(joined(line.sentences)));
     }
     m_sentences.set(std::move(rows));
 
     rows.clear();
-    rows.push_back(rowOf(review.quality));
+    rows.push_back(rowOf(joined(review.quality)));
     m_quality.set(std::move(rows));
 
     rows.clear();
     for (const RuleLine &rule : review.rules) {
-        WordRow row = rowOf(rule.sentence);
+        WordRow row = rowOf(joined(rule.sentences));
         row.lead = QString::fromStdString(rule.exercise);
         std::vector<WordRow> conditions;
         for (const ConditionLine &line : rule.because) {

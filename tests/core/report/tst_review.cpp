@@ -115,9 +115,9 @@ void forEachSentence(const Review &review, const std::function<void(const Senten
     for (const ExceptionLine &line : review.exceptions)
         look(line.sentence);
     look(review.visit);
-    look(review.quality);
+    std::for_each(review.quality.begin(), review.quality.end(), look);
     for (const RuleLine &rule : review.rules) {
-        look(rule.sentence);
+        std::for_each(rule.sentences.begin(), rule.sentences.end(), look);
         for (const ConditionLine &line : rule.conditions)
             look(line.sentence);
         for (const ConditionLine &line : rule.because)
@@ -152,7 +152,7 @@ private Q_SLOTS:
         QCOMPARE(said(review, ReviewPart::AfterLoading),
             QByteArray("No loading day that can be judged yet. Worst pain in exercise unknown, limit 5."));
         QCOMPARE(text(review.visit), QByteArray("No visit yet; today none."));
-        QCOMPARE(text(review.quality),
+        QCOMPARE(text(joined(review.quality)),
             QByteArray("0 of 14 days, 14 missing, none entered late, none corrected, none from paper, no sessions ticked at once."));
     }
 
@@ -183,6 +183,16 @@ private Q_SLOTS:
         QCOMPARE(excepted(review), QByteArray("Worst pain last night: usually 8 this week, 6 at first assessment."));
         QCOMPARE(text(review.rules[0].because[0].sentence), QByteArray("Worst pain last night: 9, well above usual, contact from 8"));
         QVERIFY(reviewText(review, 200).find("orning check") == std::string::npos);
+    }
+
+    void daysWithoutAPainAreCountedByWhetherTheyWereAnswered()
+    {
+        DiaryBuilder builder = planned();
+        builder.checks("2026-03-02", {4, 4}).declined("2026-03-04");
+
+        QVERIFY(text(joined(reviewed(builder, "2026-03-08").quality)).startsWith("2 of 7 days, 1 can't say, 4 missing, "));
+        QVERIFY(text(joined(reviewed(builder, "2026-03-08").quality))
+                    .endsWith("No sessions ticked at once.")); // though in a sentence of its own
     }
 
     void theFirstActivityIsTheGoal()
@@ -287,6 +297,15 @@ private Q_SLOTS:
         QVERIFY(next(longer).startsWith("Your rule for stage 2 of squat: 10 of 10 hold; waits for lunge (longer in its stage)."));
         QVERIFY(next(equal).endsWith(
             "Your rule for stage 2 of lunge: 10 of 10 hold. Waits for squat (as long in its stage, earlier in the plan)."));
+        DiaryBuilder longName;
+        Item lunge = item("lunge", "2026-03-02", stages);
+        lunge.exercise = "lunge with a name of more words than one sentence has room for";
+        longName.item(lunge).item(item("squat", "2026-03-03", stages));
+        for (int i = 0; i < 14; ++i) {
+            const CivilDay on = day("2026-03-02") + i;
+            longName.check(on, 3).session(on, "morning", 2, 2).sets(on, "morning", "squat", 3, 15).sets(on, "morning", "lunge", 3, 15);
+        }
+        QVERIFY(text(joined(reviewed(longName, "2026-03-15").rules[1].sentences)).endsWith("(longer in its stage)."));
         QVERIFY(next(stepped).startsWith("Your rule for stage 2 of squat: 10 of 10 hold; waits for lunge (went up on 10 March 2026)."));
     }
 
@@ -372,7 +391,7 @@ private Q_SLOTS:
         const Review review = reviewed(builder, "2026-03-05");
 
         QCOMPARE(review.rules.size(), std::size_t(1));
-        QCOMPARE(text(review.rules[0].sentence), QByteArray("Your rule for stage 2: 5 of 10 hold."));
+        QCOMPARE(text(joined(review.rules[0].sentences)), QByteArray("Your rule for stage 2: 5 of 10 hold."));
         QCOMPARE(said(review, ReviewPart::Next),
             QByteArray("Your rule for stage 2: 5 of 10 hold; open: days in stage, sets done, pain in exercise. "
                        "Also open: pain after exercise, weekly rise."));
@@ -381,6 +400,18 @@ private Q_SLOTS:
         QCOMPARE(text(review.rules[0].conditions[2].sentence), QByteArray("75 % of the due sets done, at least 80 %"));
         QCOMPARE(opened(review.rules[0].conditions[2].sentence, "75 %").entries.size(), std::size_t(9));
         QCOMPARE(text(review.rules[0].conditions[9].sentence), QByteArray("stage 1 of 2"));
+    }
+
+    void aSignOfManyWordsStillSaysWhenItWasAnswered()
+    {
+        DiaryBuilder builder = planned();
+        builder
+            .entry(Kind::Flag, day("2026-03-03"),
+                body({{Field::Sign, std::string("a sign of more words than a line has room for, which is possible")}}), {.id = "sign-1"})
+            .entry(Kind::Cleared, day("2026-03-05"), body({{Field::Flag, std::string("sign-1")}}));
+
+        QVERIFY(said(reviewed(builder, "2026-03-08"), ReviewPart::LookFirst)
+                    .endsWith("... on 3 March 2026; clinic told: no answer; cleared 5 March 2026."));
     }
 
     void aStepDownSaysWhyAndOfWhichExercise()
