@@ -20,21 +20,47 @@ namespace {
 constexpr std::array kOptions{
     OptionRule{"--plan", "FILE"}, OptionRule{"--set", "KEY=VALUE", true}, OptionRule{"--as-of", "DAY"}, OptionRule{"--person", "REF"}};
 
-Json toJson(const RehearsedSpan &span)
+std::string_view name(GoesFirst because) noexcept
+{
+    switch (because) {
+    case GoesFirst::LongerInStage:
+        return "longer-in-stage";
+    case GoesFirst::EarlierInPlan:
+        return "earlier-in-plan";
+    case GoesFirst::SteppedUp:
+        return "stepped-up";
+    }
+    return {};
+}
+
+Json toJson(const WaitsFor &other, const Diary &diary)
+{
+    return Json::object({
+        {"item", other.item},
+        {"because", name(other.because)},
+        {"changed", other.change ? Json(diary.entries()[*other.change].day.toString()) : Json()},
+    });
+}
+
+Json toJson(const RehearsedSpan &span, const Diary &diary)
 {
     Json days = Json::array();
     for (std::size_t i = 0; i < span.reasons.size(); ++i)
         days.add(Json::object({{"day", (span.first + static_cast<int>(i)).toString()}, {"reasons", reasonsJson(span.reasons[i])}}));
+    Json waitsFor = Json::array();
+    for (const WaitsFor &other : span.progression.waitsFor)
+        waitsFor.add(toJson(other, diary));
     return Json::object({
         {"from", span.first.toString()},
         {"to", span.last.toString()},
         {"stage", span.stage},
         {"progression", progressionJson(span.progression)},
+        {"waitsFor", std::move(waitsFor)},
         {"days", std::move(days)},
     });
 }
 
-Json toJson(const std::vector<RehearsedComplaint> &complaints, CivilDay to)
+Json toJson(const std::vector<RehearsedComplaint> &complaints, const Diary &diary, CivilDay to)
 {
     Json list = Json::array();
     for (const RehearsedComplaint &complaint : complaints) {
@@ -42,7 +68,7 @@ Json toJson(const std::vector<RehearsedComplaint> &complaints, CivilDay to)
         for (const RehearsedItem &item : complaint.items) {
             Json spans = Json::array();
             for (const RehearsedSpan &span : item.spans)
-                spans.add(toJson(span));
+                spans.add(toJson(span, diary));
             items.add(Json::object({{"item", item.item}, {"spans", std::move(spans)}}));
         }
         list.add(Json::object({{"complaint", complaint.complaint}, {"items", std::move(items)}}));
@@ -114,7 +140,7 @@ Status rehearseRule(Words words)
     }
     const Diary diary = Diary::from(*std::move(entries));
     const CivilDay to = asOf->value_or(diaryDay(systemClock()->now(), diary.dayStarts()) - 1);
-    return std::max(read->status, print(toJson(rehearse(diary, to), to).toText()));
+    return std::max(read->status, print(toJson(rehearse(diary, to), diary, to).toText()));
 }
 
 } // namespace morrow::batch

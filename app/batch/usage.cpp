@@ -42,9 +42,9 @@ std::string_view usage() noexcept
       Makes the store of a desk again from its record.
   rehearse INPUT [--plan FILE] [--set KEY=VALUE]... [--as-of DAY]
       Says what the rule for the next stage would have offered on each day of a past
-      diary, and why, with the plan of FILE or other settings (during_limit=4;
-      check_limit= for none); as spans of days on which it said the same, with the
-      values of each day. Nothing is changed by it.
+      diary, and why, with the plan of FILE or other settings (during_limit=4; with
+      no value the default, which for check_limit is none); as spans of days on which
+      it said the same, with the values of each day. Nothing is changed by it.
   merge INPUT... OUT
       Writes the diaries of one person, put together, as one summary. OUT must not exist.
   demo DIR

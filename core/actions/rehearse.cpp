@@ -8,6 +8,7 @@
 #include "model/rules.h"
 
 #include <algorithm>
+#include <iterator>
 #include <map>
 #include <optional>
 
@@ -78,6 +79,25 @@ bool replacePlans(std::vector<Entry> &entries, const std::vector<Entry> &propose
     return !plans.empty();
 }
 
+/// What a plan that is in force among \a entries says against itself.
+std::optional<ProposalProblem> contradictionIn(const std::vector<Entry> &entries, BodyReader &reader)
+{
+    std::vector<Entry> plans;
+    std::copy_if(entries.begin(), entries.end(), std::back_inserter(plans),
+        [](const Entry &entry) { return entry.kind == Kind::Plan || entry.kind == Kind::Complaint; });
+    const Diary diary = Diary::from(std::move(plans));
+    for (const ComplaintDiary &complaint : diary.complaints()) {
+        if (!complaint.planEntry)
+            continue;
+        const Entry &entry = diary.entries()[*complaint.planEntry];
+        const auto problems = problemsOf(Kind::Plan, *reader.read(entry.body), entry.day);
+        if (!problems.empty())
+            return ProposalProblem{
+                ProposalProblem::Code::Contradiction, std::string(name(problems.front().field)), std::string(name(problems.front().other))};
+    }
+    return std::nullopt;
+}
+
 } // namespace
 
 Result<std::vector<Entry>, ProposalProblem> propose(std::vector<Entry> entries, const Proposal &proposal)
@@ -99,7 +119,7 @@ Result<std::vector<Entry>, ProposalProblem> propose(std::vector<Entry> entries, 
     if (!proposal.plans.empty() && !replacePlans(entries, proposal.plans, reader))
         return failure(ProposalProblem{Code::PlanOfNothing});
     for (Entry &entry : entries) {
-        auto plan = entry.kind == Kind::Plan ? reader.read(entry.body) : std::nullopt;
+        auto plan = entry.kind == Kind::Plan && !settings.empty() ? reader.read(entry.body) : std::nullopt;
         if (!plan || plan->has(Field::Withdrawn))
             continue;
         for (const auto &[field, value] : settings) {
@@ -108,12 +128,10 @@ Result<std::vector<Entry>, ProposalProblem> propose(std::vector<Entry> entries, 
             else
                 plan->remove(field);
         }
-        const auto problems = problemsOf(Kind::Plan, *plan, entry.day);
-        if (!problems.empty())
-            return failure(
-                ProposalProblem{Code::Contradiction, std::string(name(problems.front().field)), std::string(name(problems.front().other))});
         entry.body = plan->toJson();
     }
+    if (auto contradiction = contradictionIn(entries, reader))
+        return failure(*std::move(contradiction));
     return entries;
 }
 

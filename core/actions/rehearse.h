@@ -25,7 +25,7 @@ namespace morrow {
 struct Proposal
 {
     std::vector<Entry> plans; ///< entries of a file; those of kind plan count
-    /// Of plans, key and value as tables have them; after the plans. An empty value leaves the default.
+    /// Of plans, key and value as tables have them; after the plans. An empty value takes the default.
     std::vector<std::pair<std::string, std::string>> settings;
 };
 

@@ -83,7 +83,7 @@ struct WaitsFor
 {
     std::string item; ///< key
     GoesFirst because;
-    std::optional<EntryIndex> change; ///< the stage change that it is so by; none if its stage began with the item
+    std::optional<EntryIndex> change; ///< the stage change that it is so by; none if it is in stage 1 from the start
 
     friend bool operator==(const WaitsFor &, const WaitsFor &) = default;
 };

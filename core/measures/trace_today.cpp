@@ -49,7 +49,7 @@ Trace behindToday(const Diary &diary, CivilDay day)
             }
         }
         for (const ItemDiary &item : complaint.items) {
-            if (day < item.item.start)
+            if (day < item.item.start || (item.item.end && *item.item.end < day))
                 continue;
             addShape(trace, diary, complaint, item, {*complaint.firstStart(), day, day});
             addShapeOfWeek(trace, complaint, item, day);

@@ -11,7 +11,6 @@
 #include <array>
 #include <tuple>
 #include <unordered_map>
-#include <unordered_set>
 #include <utility>
 
 namespace morrow {
@@ -216,6 +215,7 @@ private:
                 ++m_diary.m_unreadable;
                 continue;
             }
+            complaint.planEntry = found->second->entry;
             for (const Item &item : complaint.plan->items)
                 complaint.items.push_back({item, {}, {}});
         }

@@ -169,6 +169,7 @@ struct ComplaintDiary
 {
     Complaint complaint;
     std::optional<Plan> plan; ///< the newest revision; its items stand in `items`
+    std::optional<EntryIndex> planEntry; ///< the entry that says so
     std::vector<ItemDiary> items; ///< plan order
     std::vector<Check> checks; ///< by day, one a day
     std::vector<Session> sessions; ///< by day, slot

@@ -106,15 +106,17 @@ std::vector<EntryIndex> corrected(const ReviewBasis &basis)
     return byDay(basis.diary, std::move(entries));
 }
 
-/// Days of the window on which the check was due and nobody answered; "can't say" is an answer.
+/// Days of the window on which the check was asked and nobody answered it; "can't say" is an answer, and so is stiffness alone.
 int missingChecks(const ReviewBasis &basis)
 {
     int missing = 0;
     for (CivilDay day = basis.window.from; day <= basis.window.to; day = day + 1) {
         const auto checks = checksOf(basis.complaint.checks, day, day);
-        const bool isAnswered
-            = std::any_of(checks.begin(), checks.end(), [](const Check &check) { return check.pain.has_value() || check.declined; });
-        missing += basis.complaint.complaint.checkRule.falls(day, basis.window.planStart) && !isAnswered ? 1 : 0;
+        const bool isAnswered = std::any_of(
+            checks.begin(), checks.end(), [](const Check &check) { return check.pain || check.stiffnessMinutes || check.declined; });
+        const bool isAsked = basis.complaint.complaint.checkRule.falls(day, basis.window.planStart)
+            && !(basis.complaint.putAsideFrom && *basis.complaint.putAsideFrom <= day);
+        missing += isAsked && !isAnswered ? 1 : 0;
     }
     return missing;
 }
@@ -122,34 +124,32 @@ int missingChecks(const ReviewBasis &basis)
 std::vector<Sentence> qualitySentences(const ReviewBasis &basis)
 {
     const CheckMeasures &check = basis.measures.check;
-    const auto count = [&basis](int value, CheckFigure figure, const std::string &what) -> Clause {
-        if (value == 0)
-            return {words("none " + what)};
-        return {checkFigure(basis, value, figure), words(" " + what)};
-    };
+    // A number that opens what it counts; of none there is nothing to open.
+    const auto add
+        = [](Saying &saying, std::size_t count, std::vector<EntryIndex> entries, const std::string &what, const std::string &none) {
+              if (count == 0)
+                  saying.add({words(none + what)});
+              else
+                  saying.add({stated(std::to_string(count), std::move(entries)), words(what)});
+          };
+    const auto checks = [&basis](CheckFigure figure) { return behindCheck(basis.diary, basis.complaint, basis.window, figure).entries(); };
     Saying saying;
     Clause days{checkFigure(basis, static_cast<double>(check.recorded), CheckFigure::Recorded)};
     days.push_back(words(check.recorded > check.expected ? " entries, asked on " + counted(check.expected, "day")
                                                          : " of " + counted(check.expected, "day")));
     saying.add(std::move(days));
     if (check.declined > 0)
-        saying.add(count(check.declined, CheckFigure::Declined, "can't say"));
+        add(saying, static_cast<std::size_t>(check.declined), checks(CheckFigure::Declined), " can't say", {});
     const int missing = missingChecks(basis);
     saying.add({words((missing == 0 ? "none" : std::to_string(missing)) + " missing")});
-    saying.add(count(check.late, CheckFigure::Late, "entered late"));
+    add(saying, static_cast<std::size_t>(check.late), checks(CheckFigure::Late), " entered late", "none");
     std::vector<EntryIndex> changed = corrected(basis);
-    const std::size_t changes = changed.size();
-    if (changes == 0)
-        saying.add({words("none corrected")});
-    else
-        saying.add({stated(std::to_string(changes), std::move(changed)), words(" corrected")});
-    saying.add(count(check.paper, CheckFigure::Paper, "from paper"));
+    add(saying, changed.size(), changed, " corrected", "none");
+    std::vector<EntryIndex> paper = fromPaper(basis);
+    add(saying, paper.size(), paper, paper.size() == 1 ? " entry from paper" : " entries from paper", "no");
     TickedAtOnce ticked = tickedAtOnce(basis);
-    if (ticked.sessions == 0)
-        saying.add({words("no sessions ticked at once")});
-    else
-        saying.add({stated(std::to_string(ticked.sessions), std::move(ticked.sets)),
-            words(ticked.sessions == 1 ? " session ticked at once" : " sessions ticked at once")});
+    add(saying, static_cast<std::size_t>(ticked.sessions), std::move(ticked.sets),
+        ticked.sessions == 1 ? " session ticked at once" : " sessions ticked at once", "no");
     return saying.take();
 }
 
@@ -247,6 +247,24 @@ Piece todaysCheck(const ReviewBasis &basis)
             return stated("can't say", {check.entry});
     }
     return words("none");
+}
+
+std::vector<EntryIndex> fromPaper(const ReviewBasis &basis)
+{
+    std::vector<EntryIndex> paper;
+    const auto add = [&](const auto &entered) {
+        for (const auto &one : entered) {
+            if (basis.window.holds(one.day) && !basis.diary.recordedOn(one.entry))
+                paper.push_back(one.entry);
+        }
+    };
+    for (const ItemDiary &item : basis.complaint.items)
+        add(item.sets);
+    add(basis.complaint.checks);
+    add(basis.complaint.sessions);
+    add(basis.complaint.skips);
+    add(basis.complaint.easier);
+    return byDay(basis.diary, std::move(paper));
 }
 
 TickedAtOnce tickedAtOnce(const ReviewBasis &basis)

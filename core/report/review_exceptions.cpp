@@ -106,7 +106,7 @@ std::vector<ExceptionLine> exceptions(const ReviewBasis &basis)
     for (const ReportedSign *const sign : shownSigns(basis))
         lines.push_back({ReviewException::Sign, signSentence(basis, *sign)});
     for (const Note *const note : newNotes(basis, NoteKind::Answer))
-        lines.push_back({ReviewException::HealthAnswer, answerSentence(basis, *note)});
+        lines.push_back({ReviewException::HealthAnswer, answerSentence(*note)});
     addBadDays(lines, basis);
     addNoSet(lines, basis);
     addNoChange(lines, basis);

@@ -166,22 +166,10 @@ void addStretches(Saying &saying, const ReviewBasis &basis, const std::vector<co
 
 void addPaperAndTicks(Saying &saying, const ReviewBasis &basis)
 {
-    std::vector<EntryIndex> paper;
-    const auto addPaper = [&](const auto &entered) {
-        for (const auto &one : entered) {
-            if (basis.window.holds(one.day) && !basis.diary.recordedOn(one.entry))
-                paper.push_back(one.entry);
-        }
-    };
-    for (const ItemDiary &item : basis.complaint.items)
-        addPaper(item.sets);
-    addPaper(basis.complaint.checks);
-    addPaper(basis.complaint.sessions);
-    addPaper(basis.complaint.skips);
-    addPaper(basis.complaint.easier);
+    std::vector<EntryIndex> paper = fromPaper(basis);
     TickedAtOnce ticked = tickedAtOnce(basis);
     if (!paper.empty())
-        saying.add(countedClause(byDay(basis.diary, std::move(paper)), "entry from paper", "entries from paper"));
+        saying.add(countedClause(std::move(paper), "entry from paper", "entries from paper"));
     if (ticked.sessions > 0)
         saying.add({stated(std::to_string(ticked.sessions), std::move(ticked.sets)),
             words(ticked.sessions == 1 ? " session ticked at once" : " sessions ticked at once")});
@@ -266,10 +254,10 @@ std::vector<const Note *> newNotes(const ReviewBasis &basis, NoteKind kind)
     return notes;
 }
 
-Sentence answerSentence(const ReviewBasis &basis, const Note &note)
+Sentence answerSentence(const Note &note)
 {
     Saying saying;
-    saying.add({words("new since " + dated(basis.since) + ": "), quoted(note.text, kWordsOfText, note.entry)});
+    saying.add({words("new health answer on " + dated(note.day) + ": "), quoted(note.text, kWordsOfText, note.entry)});
     return saying.take().front();
 }
 
@@ -279,7 +267,7 @@ Groups lookFirst(const ReviewBasis &basis)
     for (const ReportedSign *const sign : shownSigns(basis))
         sentences.push_back(signSentence(basis, *sign));
     for (const Note *const note : newNotes(basis, NoteKind::Answer))
-        sentences.push_back(answerSentence(basis, *note));
+        sentences.push_back(answerSentence(*note));
     const auto questions = newNotes(basis, NoteKind::Question);
     const auto unsure = newNotes(basis, NoteKind::Unsure);
     Saying saying;

@@ -55,7 +55,7 @@ struct ReviewBasis
 [[nodiscard]] std::vector<const ReportedSign *> shownSigns(const ReviewBasis &basis);
 [[nodiscard]] Sentence signSentence(const ReviewBasis &basis, const ReportedSign &sign);
 [[nodiscard]] std::vector<const Note *> newNotes(const ReviewBasis &basis, NoteKind kind);
-[[nodiscard]] Sentence answerSentence(const ReviewBasis &basis, const Note &note);
+[[nodiscard]] Sentence answerSentence(const Note &note);
 
 /// Sentences that stand together, such as those about one exercise.
 using Groups = std::vector<std::vector<Sentence>>;
@@ -68,6 +68,9 @@ using Groups = std::vector<std::vector<Sentence>>;
 
 [[nodiscard]] std::vector<RuleLine> ruleLines(const ReviewBasis &basis);
 [[nodiscard]] std::vector<ExceptionLine> exceptions(const ReviewBasis &basis);
+
+/// What was typed in from paper of the days of the window: checks, sets, sessions, skips and bad-day doses, by day.
+[[nodiscard]] std::vector<EntryIndex> fromPaper(const ReviewBasis &basis);
 
 /// Sessions of the window whose sets were recorded by one tap.
 struct TickedAtOnce

@@ -83,6 +83,19 @@ private Q_SLOTS:
         QCOMPARE(day, QDate(2026, 3, 9)); // one after the last
     }
 
+    void anOfferThatWaitsSaysForWhat()
+    {
+        const Outcome outcome = run({QStringLiteral("rehearse"), QStringLiteral(MORROW_DEMO_DATA "/runner"), QStringLiteral("--as-of"),
+            QStringLiteral("2026-05-03")});
+        const QJsonValue last = spansIn(outcome.out).last();
+
+        QVERIFY(last[QStringLiteral("progression")][QStringLiteral("waits")].toBool());
+        const QJsonValue other = last[QStringLiteral("waitsFor")][0];
+        QCOMPARE(other[QStringLiteral("item")].toString(), QStringLiteral("leg-press"));
+        QCOMPARE(other[QStringLiteral("because")].toString(), QStringLiteral("stepped-up"));
+        QCOMPARE(other[QStringLiteral("changed")].toString(), QStringLiteral("2026-04-27"));
+    }
+
     void aPlanThatWouldContradictItselfIsRefused()
     {
         TableFolder folder;

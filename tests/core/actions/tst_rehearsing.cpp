@@ -114,6 +114,23 @@ private Q_SLOTS:
         QCOMPARE(moved.error().key, std::string("end"));
     }
 
+    void aRevisionThatIsNoLongerInForceContradictsNothing()
+    {
+        Item resting = item("squat", "2026-03-02", {onDays(3, 15)});
+        resting.restsAfterVisit = true;
+        DiaryBuilder first;
+        first.item(resting).planSetting(Field::RestDaysAfterVisit, number("2"));
+        DiaryBuilder second;
+        second.item(item("squat", "2026-03-02", {onDays(3, 15)})).planSetting(Field::Number, number("2"));
+        std::vector<Entry> entries = first.entries();
+        for (Entry entry : second.entries()) {
+            entry.id = "second-" + entry.id;
+            entries.push_back(std::move(entry));
+        }
+
+        QVERIFY(propose(entries, {{}, {{"rest_days_after_visit", "0"}}}).has_value());
+    }
+
     void whatCannotBeRehearsedIsSaid()
     {
         const std::vector<Entry> entries = trained().entries();

@@ -183,22 +183,24 @@ private Q_SLOTS:
         builder.pause(kTo + 1, kTo + 3, {.id = "later"})
             .stage(back(12), "squat", 2, {.id = "before"})
             .stage(kTo, "squat", 1, {.id = "stage"})
-            .stage(kTo + 1, "squat", 1, {.id = "next"});
+            .stage(kTo + 1, "squat", 1, {.id = "next"})
+            .stage(back(9), "over", 1, {.id = "of-what-was-over"});
 
         QCOMPARE(behind(builder, [](const Diary &diary, const ComplaintDiary &) { return behindToday(diary, kTo); }),
             std::string("counted in-the-week stage"));
     }
 
-    void whatHasNotBegunHasNothingBehindIt()
+    void whatHasNotBegunOrIsOverHasNothingBehindIt()
     {
-        const auto of = [](CivilDay start) {
+        const auto of = [](CivilDay start, CivilDay end) {
             DiaryBuilder builder;
-            builder.item(item("squat", start, {onDays(1, 15)})).pause(kTo, kTo + 3, {.id = "pause"});
+            builder.item(until(item("squat", start, {onDays(1, 15)}), end)).pause(kTo, kTo + 3, {.id = "pause"});
             return behind(builder, [](const Diary &diary, const ComplaintDiary &) { return behindToday(diary, kTo); });
         };
 
-        QCOMPARE(of(kTo), std::string("pause"));
-        QCOMPARE(of(kTo + 1), std::string());
+        QCOMPARE(of(kTo, kTo), std::string("pause"));
+        QCOMPARE(of(kTo + 1, kTo + 9), std::string());
+        QCOMPARE(of(back(9), back(1)), std::string());
     }
 
     void behindTheDaysOfAWeekAreThoseBeforeTheDay()

@@ -96,18 +96,23 @@ std::vector<Entry> anyEntries()
     return *rc::gen::resize(rc::kNominalSize, rc::gen::exec(makeEntries));
 }
 
-/// The ids of the checks that count, found from the definition one thing at a time.
-std::set<std::string> countingChecks(const std::vector<Entry> &entries)
+/// The ids of the entries of \a kind that count, found from the definition one thing at a time: a day and \a about.
+std::set<std::string> countingIds(const std::vector<Entry> &entries, Kind kind, std::initializer_list<Field> about)
 {
     std::map<std::pair<CivilDay, std::string>, std::vector<const Entry *>> things;
     for (const Entry &entry : entries) {
-        if (entry.kind == Kind::Check)
-            things[{entry.day, std::string(BodyReader().read(entry.body)->textOr(Field::Complaint))}].push_back(&entry);
+        if (entry.kind != kind)
+            continue;
+        const Body body = BodyReader().read(entry.body).value();
+        Body thing;
+        for (const Field field : about)
+            thing.set(field, *body.find(field));
+        things[{entry.day, thing.toJson()}].push_back(&entry);
     }
     std::set<std::string> ids;
-    for (const auto &[thing, about] : things) {
+    for (const auto &[thing, told] : things) {
         const Entry *best = nullptr;
-        for (const Entry *const entry : about) {
+        for (const Entry *const entry : told) {
             bool isReplaced = false;
             for (const Entry &other : entries)
                 isReplaced |= other.kind == entry->kind && other.id != entry->id && other.replaces == entry->id;
@@ -179,7 +184,37 @@ private Q_SLOTS:
                     found.insert(diary.entries()[check.entry].id);
             }
             RC_ASSERT(diary.complaints().size() == 3U);
-            RC_ASSERT(found == countingChecks(entries));
+            RC_ASSERT(found == countingIds(entries, Kind::Check, {Field::Complaint}));
+            counted += static_cast<int>(found.size());
+        });
+        QVERIFY(holds);
+        QVERIFY2(counted > 80, std::to_string(counted).c_str());
+    }
+
+    void i2_theSetsThatCountAreThoseOfTheDefinition()
+    {
+        int counted = 0;
+        const bool holds = rc::check("counting sets against a search", [&counted] {
+            auto entries = anyEntries();
+            const Moment latest{1'800'000'000'000, 0};
+            entries.push_back({"zc", Kind::Complaint, anyDay(), latest, Author::Clinic, {}, json("{'complaint':'heel','place':1}")});
+            std::string items;
+            for (const char *const item : {"raise", "squat", "other"})
+                items += std::string(items.empty() ? "" : ",") + "{'exercise':'e','item':'" + item
+                    + "','stages':[{'per_week':3,'reps':9,'sets':3,'stage':1}],'start':'2026-03-02'}";
+            entries.push_back({"zp", Kind::Plan, anyDay(), latest, Author::Clinic, {},
+                json("{'complaint':'heel','items':[" + items + "],'number':9,'plan':'p'}")});
+
+            const Diary diary = Diary::from(entries);
+
+            std::set<std::string> found;
+            for (const ComplaintDiary &complaint : diary.complaints()) {
+                for (const ItemDiary &item : complaint.items) {
+                    for (const SetDone &set : item.sets)
+                        found.insert(diary.entries()[set.entry].id);
+                }
+            }
+            RC_ASSERT(found == countingIds(entries, Kind::Set, {Field::Item, Field::Set, Field::Slot}));
             counted += static_cast<int>(found.size());
         });
         QVERIFY(holds);

@@ -153,7 +153,7 @@ private Q_SLOTS:
             QByteArray("No loading day that can be judged yet. Worst pain in exercise unknown, limit 5."));
         QCOMPARE(text(review.visit), QByteArray("No visit yet; today none."));
         QCOMPARE(text(joined(review.quality)),
-            QByteArray("0 of 14 days, 14 missing, none entered late, none corrected, none from paper, no sessions ticked at once."));
+            QByteArray("0 of 14 days, 14 missing, none entered late, none corrected, no entries from paper, no sessions ticked at once."));
     }
 
     void theUsualOfTheWeekOpensTheChecksItWasMadeOf()
@@ -191,8 +191,22 @@ private Q_SLOTS:
         builder.checks("2026-03-02", {4, 4}).declined("2026-03-04");
 
         QVERIFY(text(joined(reviewed(builder, "2026-03-08").quality)).startsWith("2 of 7 days, 1 can't say, 4 missing, "));
+        builder.check("2026-03-05", std::nullopt, 10); // stiffness alone is an answer
+        builder.putAside("2026-03-07"); // and nothing is asked from then on
+        QVERIFY(text(joined(reviewed(builder, "2026-03-08").quality)).startsWith("2 of 7 days, 1 can't say, 1 missing, "));
         QVERIFY(text(joined(reviewed(builder, "2026-03-08").quality))
                     .endsWith("No sessions ticked at once.")); // though in a sentence of its own
+    }
+
+    void bothLinesCountTheSameEntriesFromPaper()
+    {
+        DiaryBuilder builder = planned();
+        builder.check("2026-03-02", 4, {}, {.recorded = "2026-03-02T07:00:00+01:00"}).sets("2026-03-02", "morning", "squat", 3, 15);
+
+        const Review review = reviewed(builder, "2026-03-03");
+
+        QVERIFY(said(review, ReviewPart::Done).endsWith("3 entries from paper."));
+        QVERIFY(text(joined(review.quality)).contains("3 entries from paper"));
     }
 
     void theFirstActivityIsTheGoal()
@@ -339,13 +353,13 @@ private Q_SLOTS:
         const Review review = reviewed(builder, "2026-03-08");
 
         QCOMPARE(said(review, ReviewPart::LookFirst),
-            QByteArray("Sign: numb foot on 4 March 2026; clinic told: no. New since 2 March 2026: 'New medicine? None'.\n"
+            QByteArray("Sign: numb foot on 4 March 2026; clinic told: no. New health answer on 6 March 2026: 'New medicine? None'.\n"
                        "1 question since 2 March 2026."));
         QCOMPARE(review.questions.size(), std::size_t(2));
         QCOMPARE(review.questions.back().text, std::string("May it click?"));
         QCOMPARE(review.questions.back().replyText, std::string("Yes."));
         QVERIFY(review.questions.back().isNew);
-        QVERIFY(excepted(review).contains("Sign: numb foot on 4 March 2026; clinic told: no.\nNew since 2 March 2026: "));
+        QVERIFY(excepted(review).contains("Sign: numb foot on 4 March 2026; clinic told: no.\nNew health answer on 6 March 2026: "));
         QVERIFY(said(review, ReviewPart::Next).contains("Your rule says: contact (sign not answered for)."));
     }
 
@@ -494,7 +508,8 @@ private Q_SLOTS:
 
         const Sentence sentence = reviewed(builder, "2026-03-08").lines.front().sentences.front();
 
-        QCOMPARE(text(sentence), QByteArray("New since 2 March 2026: 'one two three four five six seven eight nine ten eleven twelve...'"));
+        QCOMPARE(text(sentence),
+            QByteArray("New health answer on 3 March 2026: 'one two three four five six seven eight nine ten eleven twelve...'"));
         QCOMPARE(sentence.pieces[1].opens->how, "'" + many + "'");
     }
 
