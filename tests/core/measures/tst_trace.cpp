@@ -237,7 +237,8 @@ std::vector<Figure> todayFigures()
     figures.push_back({"days of the week before",
         [dayOf](const Measured &one) {
             Number number;
-            for (const AskedSession &session : today(one.diary, dayOf(one)).complaints.front().sessions) {
+            const Today asked = today(one.diary, dayOf(one));
+            for (const AskedSession &session : asked.complaints.front().sessions) {
                 for (const AskedItem &item : session.items) {
                     if (item.item == &one.complaint().items.front() && item.daysAsked && item.isDue)
                         number = of(100 * *item.daysAsked + item.daysDone);
